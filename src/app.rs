@@ -1,0 +1,61 @@
+//! The wiring: every router, every layer, in the order a request meets them.
+
+use crate::{
+    platform::{
+        error::{Error, Result},
+        house::House,
+        web::{ask_again::ask_again, assets, form::Constraint, guard},
+    },
+    record,
+};
+use axum::{
+    Router,
+    extract::State,
+    http::StatusCode,
+    middleware::{from_fn, from_fn_with_state},
+    routing::get,
+};
+use tower_http::{
+    catch_panic::CatchPanicLayer, compression::CompressionLayer, timeout::TimeoutLayer,
+};
+
+/// Every capability's routes: one line each.
+pub fn routes() -> Router<House> {
+    Router::new()
+        .merge(record::medicines::routes())
+        .route("/static/{*name}", get(assets::serve))
+        .route("/healthz", get(async || "well\n"))
+        .route("/readyz", get(ready))
+        .fallback(async || Error::NotFound)
+}
+
+/// What each capability says where the database refuses a value.
+pub fn constraints() -> Vec<Constraint> {
+    Vec::new()
+}
+
+async fn ready(State(house): State<House>) -> Result<&'static str> {
+    house.db.answers().await.map(|()| "ready\n")
+}
+
+/// The whole app below its base path. `ask_again` wraps the router from outside: it asks twice.
+pub fn app(house: House) -> Router {
+    let base = house.config.base().path().to_owned();
+    let routes = routes().with_state(house.clone());
+    let routes = match base.as_str() {
+        "" => routes,
+        base => Router::new().nest(base, routes).fallback(async || Error::NotFound),
+    };
+    Router::new()
+        .fallback_service(routes)
+        .layer(from_fn_with_state(house.clone(), ask_again))
+        .layer(from_fn_with_state(house.clone(), guard::own_forms))
+        .layer(CatchPanicLayer::custom(guard::panicked))
+        .layer(from_fn_with_state(house, guard::finish))
+        .layer(TimeoutLayer::with_status_code(
+            StatusCode::SERVICE_UNAVAILABLE,
+            std::time::Duration::from_secs(30),
+        ))
+        .layer(CompressionLayer::new())
+        .layer(from_fn(guard::logged))
+}

@@ -1,0 +1,85 @@
+//! The ids of everything that is kept, one type each, so that a medicine's id can never be
+//! handed over where a member's is wanted.
+//!
+//! An id that is `Default` (zero) belongs to something not yet kept; the database gives the
+//! real one. The literal is the name the id has in an address: `/medicines/{medicine}`.
+
+use std::{fmt, num::ParseIntError, str::FromStr};
+
+/// An id that may stand in an address.
+pub trait PathId: FromStr {
+    /// Its name between the braces of the route.
+    const PARAM: &'static str;
+}
+
+macro_rules! ids {
+    ($($(#[$doc:meta])* $name:ident $param:literal)*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        #[derive(serde::Serialize, sqlx::Type)]
+        #[serde(transparent)]
+        #[sqlx(transparent)]
+        pub struct $name(i64);
+
+        impl PathId for $name {
+            const PARAM: &'static str = $param;
+        }
+
+        impl FromStr for $name {
+            type Err = ParseIntError;
+            fn from_str(typed: &str) -> Result<Self, ParseIntError> {
+                typed.parse().map($name)
+            }
+        }
+
+        impl From<i64> for $name {
+            fn from(id: i64) -> Self {
+                $name(id)
+            }
+        }
+
+        // Templates hand ids over by reference.
+        impl From<&$name> for $name {
+            fn from(id: &$name) -> $name {
+                *id
+            }
+        }
+
+        impl From<&$name> for i64 {
+            fn from(id: &$name) -> i64 {
+                id.0
+            }
+        }
+
+        impl From<$name> for i64 {
+            fn from(id: $name) -> i64 {
+                id.0
+            }
+        }
+
+        impl fmt::Display for $name {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                self.0.fmt(f)
+            }
+        }
+    )*};
+}
+
+ids! {
+    /// The one cared for. Zero stands for the house itself: sign-ins, members, set-up.
+    PersonId "person"
+    /// Someone who signs in.
+    MemberId "member"
+    /// A member's place in one person's record.
+    MembershipId "membership"
+    MedicineId "medicine"
+    AllergyId "allergy"
+    AllergyAnswerId "answer"
+    ContactId "contact"
+    /// One item kept from one member's eyes.
+    HiddenId "hidden"
+    /// A sheet that was printed.
+    PrintId "print"
+    /// A device on which a member is signed in.
+    SessionId "session"
+}

@@ -1,0 +1,13 @@
+//! The vocabulary every other part speaks: ids, instants, zones, days, text, changes.
+//!
+//! Pure: nothing here knows of HTTP or of the database (but for the derive that lets a
+//! value be a column), and nothing reads the clock: the time is always handed in.
+
+pub mod change;
+pub mod check;
+pub mod clock;
+pub mod day;
+pub mod ids;
+pub mod reach;
+pub mod text;
+pub mod zone;

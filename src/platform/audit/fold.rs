@@ -1,0 +1,114 @@
+//! Folding the history of each row gives the row as it stands, or someone changed the row
+//! behind the history's back.
+//!
+//! Sealed and erased values are passed over: what they were is not in the history. The one other
+//! place (beside the writer's watch) with SQL put together from the database's own names.
+
+use super::verify::Fault;
+use crate::base::{change::SEALED, ids::PersonId};
+use crate::platform::{db::watch, error::Result};
+use serde_json::Value;
+use sqlx::{AssertSqlSafe, Row, SqliteConnection};
+use std::collections::BTreeMap;
+
+/// What the history says of one row: field by field; `None` once it was removed.
+type Told = BTreeMap<(String, i64), Option<BTreeMap<String, Value>>>;
+
+pub(super) async fn compare(tx: &mut SqliteConnection, chain: PersonId) -> Result<Vec<Fault>> {
+    let told = told(tx, chain).await?;
+    let mut faults = untold(tx, chain, &told).await?;
+    for ((kind, item), fields) in told {
+        let row = row(tx, &kind, item).await?;
+        let fault = |field: &str| Fault::Row { kind: kind.clone(), item, field: field.into() };
+        match (fields, row) {
+            (None, None) => {}
+            (None, Some(_)) | (Some(_), None) => faults.push(fault("")),
+            (Some(fields), Some(row)) => {
+                let differs = fields.iter().filter(|(name, value)| !same(value, row.get(*name)));
+                faults.extend(differs.map(|(name, _)| fault(name)));
+            }
+        }
+    }
+    Ok(faults)
+}
+
+/// Rows that no history tells of: someone put them there from outside.
+async fn untold(tx: &mut SqliteConnection, chain: PersonId, told: &Told) -> Result<Vec<Fault>> {
+    let mut faults = Vec::new();
+    for table in watch::recorded(&mut *tx).await? {
+        let columns = columns(tx, &table).await?;
+        // The house's own chain tells of the tables that belong to no one person.
+        let owner = match (table.as_str(), columns.iter().any(|it| it == "person_id")) {
+            ("person", _) => "id",
+            (_, true) => "person_id",
+            (_, false) => "0",
+        };
+        let question = format!(r#"select id from "{table}" where {owner} = ?"#);
+        let items = sqlx::query_scalar::<_, i64>(AssertSqlSafe(question)).bind(chain);
+        for item in items.fetch_all(&mut *tx).await? {
+            if !told.contains_key(&(table.clone(), item)) {
+                faults.push(Fault::Row { kind: table.clone(), item, field: String::new() });
+            }
+        }
+    }
+    Ok(faults)
+}
+
+async fn columns(tx: &mut SqliteConnection, table: &str) -> Result<Vec<String>> {
+    let columns = sqlx::query("select name from pragma_table_info(?)").bind(table.to_owned());
+    Ok(columns.fetch_all(tx).await?.iter().map(|row| row.get(0)).collect())
+}
+
+async fn told(tx: &mut SqliteConnection, chain: PersonId) -> Result<Told> {
+    let rows = sqlx::query!(
+        r#"select h.kind, h.item, h.action, v.field as "field?", v.new, v.salt
+        from history h left join history_value v on v.history_id = h.id
+        where h.chain = ? and h.action in ('added', 'edited', 'removed')
+        order by h.seq, v.id"#,
+        chain
+    )
+    .fetch_all(tx)
+    .await?;
+    let mut told = Told::new();
+    for it in rows {
+        let fields = told.entry((it.kind, it.item)).or_insert_with(|| Some(BTreeMap::new()));
+        if it.action == "removed" {
+            *fields = None;
+        } else if let (Some(fields), Some(name)) = (fields, it.field) {
+            let erased = it.salt.is_none();
+            match it.new.filter(|_| !erased).and_then(|new| serde_json::from_str(&new).ok()) {
+                Some(value) => fields.insert(name, value),
+                None => fields.remove(&name),
+            };
+        }
+    }
+    Ok(told)
+}
+
+/// The row as the database has it, as JSON.
+async fn row(
+    tx: &mut SqliteConnection,
+    kind: &str,
+    item: i64,
+) -> Result<Option<serde_json::Map<String, Value>>> {
+    let columns = columns(tx, kind).await?;
+    let pairs: Vec<String> = columns.iter().map(|name| format!(r#"'{name}', "{name}""#)).collect();
+    if pairs.is_empty() {
+        return Ok(None);
+    }
+    let question =
+        format!(r#"select json_object({}) from "{kind}" where id = ?"#, pairs.join(", "));
+    let row = sqlx::query_scalar::<_, String>(AssertSqlSafe(question)).bind(item);
+    let text = row.fetch_optional(tx).await?;
+    Ok(text.and_then(|text| serde_json::from_str(&text).ok()))
+}
+
+/// SQLite keeps yes and no as 1 and 0.
+fn same(told: &Value, stands: Option<&Value>) -> bool {
+    match (told, stands) {
+        (Value::String(text), _) if text == SEALED => true,
+        (Value::Bool(told), Some(stands)) => stands.as_i64() == Some(i64::from(*told)),
+        (told, Some(stands)) => told == stands,
+        (_, None) => false,
+    }
+}

@@ -1,0 +1,44 @@
+//! Small looks at the history that any page may take: who is who, and who touched this last.
+
+use crate::base::{clock::Instant, ids::MemberId};
+use crate::platform::{db::View, error::Result};
+use std::collections::HashMap;
+
+/// The names of everyone who signs in here, for stamps and sentences.
+pub struct Names(HashMap<MemberId, String>);
+
+impl Names {
+    pub fn of(&self, member: MemberId) -> &str {
+        self.0.get(&member).map_or("someone", String::as_str)
+    }
+}
+
+/// The last change of one item: by whom, when.
+#[derive(Debug)]
+pub struct Touch {
+    pub by: String,
+    pub at: Instant,
+    pub added: bool,
+}
+
+impl<A> View<A> {
+    pub async fn names(&self) -> Result<Names> {
+        let all = self.all(sqlx::query!("select id, name from member")).await?;
+        Ok(Names(all.into_iter().map(|it| (it.id.into(), it.name)).collect()))
+    }
+
+    pub async fn last_change(&self, kind: &str, item: i64) -> Result<Option<Touch>> {
+        let chain = self.person();
+        let found = self.maybe(sqlx::query!(
+            r#"select coalesce(m.name, 'the server') as "name!: String", h.at as "at: Instant", h.action
+            from history h left join member m on m.id = h.actor
+            where h.chain = ? and h.kind = ? and h.item = ? and h.action in ('added', 'edited')
+            order by h.seq desc limit 1"#,
+            chain,
+            kind,
+            item
+        ));
+        let touch = found.await?;
+        Ok(touch.map(|it| Touch { by: it.name, at: it.at, added: it.action == "added" }))
+    }
+}

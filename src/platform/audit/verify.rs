@@ -1,0 +1,145 @@
+//! Reading a chain anew: does every entry still hold what it held when it was written?
+//!
+//! Finds an edited, deleted, reordered or inserted entry, and a changed value. A cut tail is
+//! found only against a hash kept elsewhere: every printed sheet carries one, and `--head`
+//! takes it.
+
+use super::{Link, digest, fold};
+use crate::base::ids::PersonId;
+use crate::platform::error::Result;
+use sqlx::SqliteConnection;
+
+/// What a look through one chain found.
+#[derive(Debug, Default)]
+pub struct Report {
+    pub entries: i64,
+    pub head: String,
+    pub faults: Vec<Fault>,
+}
+
+impl Report {
+    pub fn sound(&self) -> bool {
+        self.faults.is_empty()
+    }
+}
+
+/// Something that is not as it was written.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Fault {
+    /// An entry is missing or out of order before this place.
+    Gap { seq: i64 },
+    /// An entry does not follow from the one before.
+    Broken { seq: i64 },
+    /// An entry's own content was changed.
+    Edited { seq: i64 },
+    /// A value that the entry tells of was changed.
+    Value { seq: i64, field: String },
+    /// The kept hash is nowhere in the chain: entries were cut off, or it is from another record.
+    HeadUnknown,
+    /// A row does not stand as its history says.
+    Row { kind: String, item: i64, field: String },
+}
+
+impl Report {
+    /// Verifies the chain of one person (zero: the house) within one snapshot. `head` may be
+    /// the whole of a hash kept elsewhere, or its first 12 digits or more.
+    pub(in crate::platform) async fn read(
+        tx: &mut SqliteConnection,
+        chain: PersonId,
+        head: Option<&str>,
+    ) -> Result<Report> {
+        let mut report = Report::default();
+        report.walk(tx, chain, head).await?;
+        report.faults.extend(fold::compare(tx, chain).await?);
+        Ok(report)
+    }
+
+    async fn walk(
+        &mut self,
+        tx: &mut SqliteConnection,
+        chain: PersonId,
+        head: Option<&str>,
+    ) -> Result<()> {
+        let mut digests = Digests::read(tx, chain).await?;
+        let mut head_seen = false;
+        let entries = sqlx::query!(
+            "select id, chain, seq, at, actor, door, area, action, kind, item, previous, hash
+            from history where chain = ? order by id",
+            chain
+        )
+        .fetch_all(&mut *tx)
+        .await?;
+        for it in entries {
+            if it.seq != self.entries + 1 {
+                self.faults.push(Fault::Gap { seq: it.seq });
+            }
+            if it.previous != self.head {
+                self.faults.push(Fault::Broken { seq: it.seq });
+            }
+            let values = digests.of(it.id);
+            self.faults
+                .extend(values.wrong.into_iter().map(|field| Fault::Value { seq: it.seq, field }));
+            let link = Link {
+                chain: it.chain,
+                seq: it.seq,
+                at: it.at,
+                actor: it.actor,
+                door: &it.door,
+                area: &it.area,
+                action: &it.action,
+                kind: &it.kind,
+                item: it.item,
+                previous: &it.previous,
+            };
+            let listed: Vec<&str> = values.digests.iter().map(String::as_str).collect();
+            if link.hash(&listed) != it.hash {
+                self.faults.push(Fault::Edited { seq: it.seq });
+            }
+            head_seen |= head.is_some_and(|head| it.hash.starts_with(head));
+            self.entries = it.seq;
+            self.head = it.hash;
+        }
+        if head.is_some() && !head_seen {
+            self.faults.push(Fault::HeadUnknown);
+        }
+        Ok(())
+    }
+}
+
+/// The values of a chain, entry by entry.
+struct Digests(std::collections::HashMap<i64, Values>);
+
+#[derive(Default)]
+struct Values {
+    digests: Vec<String>,
+    wrong: Vec<String>,
+}
+
+impl Digests {
+    async fn read(tx: &mut SqliteConnection, chain: PersonId) -> Result<Digests> {
+        let rows = sqlx::query!(
+            "select v.history_id, v.field, v.old, v.new, v.salt, v.digest
+            from history_value v join history h on h.id = v.history_id
+            where h.chain = ? order by v.id",
+            chain
+        )
+        .fetch_all(tx)
+        .await?;
+        let mut of: std::collections::HashMap<i64, Values> = Default::default();
+        for it in rows {
+            let values = of.entry(it.history_id).or_default();
+            // Without its salt a value was blanked by a lawful erasure: its digest stays.
+            let told =
+                it.salt.map(|salt| digest(&salt, &it.field, it.old.as_deref(), it.new.as_deref()));
+            if told.is_some_and(|told| told != it.digest) {
+                values.wrong.push(it.field);
+            }
+            values.digests.push(it.digest);
+        }
+        Ok(Digests(of))
+    }
+
+    fn of(&mut self, history: i64) -> Values {
+        self.0.remove(&history).unwrap_or_default()
+    }
+}

@@ -1,0 +1,105 @@
+//! A view: one snapshot of one record, as one member may see it.
+//!
+//! The area is part of the type, so a function of the clinical store cannot be called with a
+//! view of the members. `area` gives the same snapshot under another area, or nothing where
+//! the role does not reach: panels on a joint page simply are not there.
+
+use super::{Question, Scope};
+use crate::base::ids::{MemberId, PersonId};
+use crate::platform::{
+    auth::{
+        area::{Area, Role},
+        policy::{self, Level},
+    },
+    db::Entry,
+    error::{Error, Result},
+};
+use sqlx::{
+    FromRow, Sqlite, Transaction,
+    query::QueryScalar,
+    sqlite::{SqliteArguments, SqliteRow},
+};
+use std::{marker::PhantomData, sync::Arc};
+use tokio::sync::Mutex;
+
+pub struct View<A> {
+    pub(super) open: Arc<Mutex<Option<Open>>>,
+    pub(super) scope: Scope,
+    area: PhantomData<fn() -> A>,
+}
+
+/// The transaction, shared by the views and writes of one request.
+pub(super) struct Open {
+    pub tx: Transaction<'static, Sqlite>,
+    pub entries: Vec<Entry>,
+}
+
+impl<A> View<A> {
+    pub(super) async fn begin(tx: Transaction<'static, Sqlite>, scope: Scope) -> Result<Self> {
+        let open = Open { tx, entries: Vec::new() };
+        Ok(View::of(Arc::new(Mutex::new(Some(open))), scope))
+    }
+
+    pub(super) fn of(open: Arc<Mutex<Option<Open>>>, scope: Scope) -> Self {
+        View { open, scope, area: PhantomData }
+    }
+
+    /// The person whose record this is. Every query names it.
+    pub fn person(&self) -> PersonId {
+        self.scope.person
+    }
+
+    /// The member who looks. Every query of items leaves out what is hidden from her.
+    pub fn member(&self) -> MemberId {
+        self.scope.member
+    }
+
+    pub async fn all<T, F>(&self, question: Question<'_, F>) -> Result<Vec<T>>
+    where
+        F: FnMut(SqliteRow) -> sqlx::Result<T> + Send,
+        T: Send + Unpin,
+    {
+        let mut open = self.open.lock().await;
+        Ok(question.fetch_all(&mut *open.as_mut().ok_or(Error::Closed)?.tx).await?)
+    }
+
+    pub async fn maybe<T, F>(&self, question: Question<'_, F>) -> Result<Option<T>>
+    where
+        F: FnMut(SqliteRow) -> sqlx::Result<T> + Send,
+        T: Send + Unpin,
+    {
+        let mut open = self.open.lock().await;
+        Ok(question.fetch_optional(&mut *open.as_mut().ok_or(Error::Closed)?.tx).await?)
+    }
+
+    /// The one row, or "not found".
+    pub async fn one<T, F>(&self, question: Question<'_, F>) -> Result<T>
+    where
+        F: FnMut(SqliteRow) -> sqlx::Result<T> + Send,
+        T: Send + Unpin,
+    {
+        self.maybe(question).await?.ok_or(Error::NotFound)
+    }
+
+    pub async fn values<T>(
+        &self,
+        question: QueryScalar<'_, Sqlite, T, SqliteArguments>,
+    ) -> Result<Vec<T>>
+    where
+        (T,): for<'r> FromRow<'r, SqliteRow>,
+        T: Send + Unpin,
+    {
+        let mut open = self.open.lock().await;
+        Ok(question.fetch_all(&mut *open.as_mut().ok_or(Error::Closed)?.tx).await?)
+    }
+
+    pub(in crate::platform) fn role(&self) -> Option<Role> {
+        self.scope.role
+    }
+
+    /// The same snapshot under another area; `None` where the role does not see it.
+    pub fn area<B: Area>(&self) -> Option<View<B>> {
+        let sees = policy::allows(self.role(), B::NAME, Level::See);
+        sees.then(|| View::of(self.open.clone(), self.scope))
+    }
+}

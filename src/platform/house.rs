@@ -1,0 +1,40 @@
+//! What every request is served with: the database, the clock, the settings.
+
+use super::{
+    auth::{password::Hasher, throttle::Throttle},
+    config::Config,
+    db::Db,
+    pdf::Press,
+    web::form::Constraint,
+};
+use crate::base::clock::Clock;
+use std::sync::Arc;
+
+#[derive(Clone)]
+pub struct House(Arc<Parts>);
+
+pub struct Parts {
+    pub db: Db,
+    pub clock: Clock,
+    pub config: Config,
+    pub hasher: Hasher,
+    pub throttle: Throttle,
+    pub press: Press,
+    /// What to say at which field when the database refuses a value.
+    pub constraints: Vec<Constraint>,
+    /// Whether this is the demo, where a link signs in.
+    pub demo: bool,
+}
+
+impl House {
+    pub fn new(parts: Parts) -> House {
+        House(Arc::new(parts))
+    }
+}
+
+impl std::ops::Deref for House {
+    type Target = Parts;
+    fn deref(&self) -> &Parts {
+        &self.0
+    }
+}

@@ -1,0 +1,12 @@
+//! The plumbing: database, history, sign-in, pages, mail, paper. Knows no capability.
+
+pub mod address;
+pub mod audit;
+pub mod auth;
+pub mod config;
+pub mod db;
+pub mod error;
+pub mod house;
+pub mod pdf;
+pub mod random;
+pub mod web;

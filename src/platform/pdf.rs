@@ -1,0 +1,200 @@
+//! Printed sheets: data in, PDF out.
+//!
+//! A *sheet* is a typst source under `templates/sheets`; a *press* sets it over JSON that is already in words. Promises:
+//! the sheet sees four things only (itself, the frame, `data.json`, the fonts compiled in): no disk, no network, no clock.
+//! What people typed reaches it as data, never as markup. What comes out is PDF/UA-1 (ISO 14289-1:2014, tagged for
+//! screen readers) or an error. A character that no font here can draw prints as □, and the sheet says so in its foot:
+//! an emergency sheet must not fail over an emoji.
+
+mod letters;
+#[cfg(test)]
+mod samples;
+#[cfg(test)]
+mod tests;
+
+use std::fmt;
+use std::sync::{Arc, OnceLock};
+
+use serde_json::Value;
+use tokio::sync::Semaphore;
+use tokio::task::spawn_blocking;
+use typst::diag::{FileError, FileResult, SourceDiagnostic};
+use typst::foundations::{Bytes, Datetime, Duration, Smart};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, LibraryExt, World};
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
+
+/// Each render may hold some tens of megabytes while it runs; two at once keep a small machine small.
+const AT_ONCE: usize = 2;
+
+const FRAME: &str = include_str!("../../templates/sheets/frame.typ");
+
+/// In the order in which a character looks for a font that has it.
+const FONTS: [&[u8]; 3] = [
+    include_bytes!("../../static/fonts/AtkinsonHyperlegibleNext-Regular.ttf"),
+    include_bytes!("../../static/fonts/AtkinsonHyperlegibleNext-Bold.ttf"),
+    include_bytes!("../../static/fonts/DejaVuSans.ttf"),
+];
+
+/// The sheets that can be printed. The data each wants is described at the head of its source.
+#[derive(Clone, Copy, Debug)]
+pub enum Sheet {
+    Emergency,
+}
+
+impl Sheet {
+    fn source(self) -> &'static str {
+        match self {
+            Sheet::Emergency => include_str!("../../templates/sheets/emergency.typ"),
+        }
+    }
+}
+
+/// Prints sheets. A clone shares the fonts and the two places; nothing is loaded before the first sheet.
+#[derive(Clone)]
+pub struct Press {
+    stock: Arc<OnceLock<Stock>>,
+    places: Arc<Semaphore>,
+}
+
+impl Press {
+    #[expect(
+        clippy::new_without_default,
+        reason = "a press is made once, by the one who wires the program"
+    )]
+    pub fn new() -> Press {
+        Press { stock: Arc::default(), places: Arc::new(Semaphore::new(AT_ONCE)) }
+    }
+
+    /// Sets `sheet` over `data` and returns the PDF. Waits for a place; runs on the blocking pool.
+    ///
+    /// # Errors
+    /// When `data` lacks a key the sheet cannot do without, or the result would not be PDF/UA-1.
+    pub async fn render(&self, sheet: Sheet, data: Value) -> Result<Vec<u8>, PressError> {
+        let place = self.places.clone().acquire_owned().await.map_err(PressError::said)?;
+        let stock = self.stock.clone();
+        let work = move || {
+            // The place is held by the work itself: a request that goes away does not free it early.
+            let _place = place;
+            let pdf = stock.get_or_init(Stock::open).print(sheet, data);
+            comemo::evict(0);
+            pdf
+        };
+        spawn_blocking(work).await.map_err(PressError::said)?
+    }
+}
+
+/// Why there is no sheet. For the log, not for the reader of a page.
+#[derive(Debug)]
+pub struct PressError(String);
+
+impl PressError {
+    fn said(cause: impl fmt::Display) -> PressError {
+        PressError(cause.to_string())
+    }
+
+    fn listed(problems: impl IntoIterator<Item = SourceDiagnostic>) -> PressError {
+        let messages: Vec<_> =
+            problems.into_iter().map(|problem| problem.message.to_string()).collect();
+        PressError(messages.join("; "))
+    }
+}
+
+impl fmt::Display for PressError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "the sheet could not be set: {}", self.0)
+    }
+}
+
+impl std::error::Error for PressError {}
+
+/// What every render shares.
+struct Stock {
+    library: LazyHash<Library>,
+    book: LazyHash<FontBook>,
+    fonts: Vec<Font>,
+}
+
+impl Stock {
+    fn open() -> Stock {
+        let fonts: Vec<Font> =
+            FONTS.into_iter().flat_map(|face| Font::iter(Bytes::new(face))).collect();
+        Stock {
+            library: LazyHash::new(Library::default()),
+            book: LazyHash::new(FontBook::from_fonts(&fonts)),
+            fonts,
+        }
+    }
+
+    fn print(&self, sheet: Sheet, data: Value) -> Result<Vec<u8>, PressError> {
+        let options = PdfOptions {
+            creator: Smart::Custom(Some("Kinsheaf".into())),
+            standards: PdfStandards::new(&[PdfStandard::Ua_1])
+                .map_err(|e| PressError::said(e.message()))?,
+            ..PdfOptions::default()
+        };
+        typst_pdf::pdf(&self.set(sheet, data)?, &options).map_err(PressError::listed)
+    }
+
+    fn set(&self, sheet: Sheet, data: Value) -> Result<PagedDocument, PressError> {
+        let data = letters::printable(&self.fonts, data);
+        let table = Table {
+            stock: self,
+            sheet: file("sheet.typ")?,
+            files: [
+                (file("sheet.typ")?, Bytes::from_string(sheet.source())),
+                (file("frame.typ")?, Bytes::from_string(FRAME)),
+                (file("data.json")?, Bytes::from_string(data.to_string())),
+            ],
+        };
+        typst::compile::<PagedDocument>(&table).output.map_err(PressError::listed)
+    }
+}
+
+/// Ids are kept for ever by typst: only the three fixed names may come here.
+fn file(name: &'static str) -> Result<FileId, PressError> {
+    let path = VirtualPath::new(name).map_err(PressError::said)?;
+    Ok(RootedPath::new(VirtualRoot::Project, path).intern())
+}
+
+/// All that one sheet can see while it is set.
+struct Table<'a> {
+    stock: &'a Stock,
+    sheet: FileId,
+    files: [(FileId, Bytes); 3],
+}
+
+impl World for Table<'_> {
+    fn library(&self) -> &LazyHash<Library> {
+        &self.stock.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &self.stock.book
+    }
+
+    fn main(&self) -> FileId {
+        self.sheet
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        let text = self.file(id)?.into_string().map_err(|_| FileError::InvalidUtf8)?;
+        Ok(Source::new(id, text))
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        let found = self.files.iter().find(|(known, _)| *known == id);
+        found.map(|(_, bytes)| bytes.clone()).ok_or(FileError::AccessDenied)
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        self.stock.fonts.get(index).cloned()
+    }
+
+    fn today(&self, _offset: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}

@@ -1,0 +1,161 @@
+use std::{env, fs, path::Path};
+
+use serde_json::Value;
+use typst::layout::{Frame, FrameItem, Point};
+
+use super::*;
+
+/// A run of text as it lies on the paper: page, place of its start in points, width, what it says.
+struct Run {
+    page: usize,
+    x: f64,
+    y: f64,
+    width: f64,
+    text: String,
+}
+
+fn runs(document: &PagedDocument) -> Vec<Run> {
+    let mut found = Vec::new();
+    for (page, leaf) in document.pages().iter().enumerate() {
+        gather(&leaf.frame, Point::zero(), page, &mut found);
+    }
+    found
+}
+
+fn gather(frame: &Frame, from: Point, page: usize, found: &mut Vec<Run>) {
+    for (place, item) in frame.items() {
+        let at = from + *place;
+        match item {
+            FrameItem::Group(group) => gather(&group.frame, at, page, found),
+            FrameItem::Text(text) => found.push(Run {
+                page,
+                x: at.x.to_pt(),
+                y: at.y.to_pt(),
+                width: text.width().to_pt(),
+                text: text.text.to_string(),
+            }),
+            _ => {}
+        }
+    }
+}
+
+fn squeezed(text: &str) -> String {
+    text.chars().filter(|c| !c.is_whitespace() && !typst::text::is_default_ignorable(*c)).collect()
+}
+
+fn strings(data: &Value, found: &mut Vec<String>) {
+    match data {
+        Value::String(text) => found.push(text.clone()),
+        Value::Array(items) => items.iter().for_each(|item| strings(item, found)),
+        Value::Object(keys) => keys.values().for_each(|item| strings(item, found)),
+        _ => {}
+    }
+}
+
+fn set(data: Value) -> PagedDocument {
+    Stock::open().set(Sheet::Emergency, data).unwrap()
+}
+
+#[test]
+fn every_string_of_a_list_of_sixty_is_on_the_paper() {
+    let data = samples::long(60);
+    let printed: String = runs(&set(data.clone())).iter().map(|run| squeezed(&run.text)).collect();
+    let mut wanted = Vec::new();
+    for part in ["person", "allergies", "medicines", "contacts", "print"] {
+        strings(&data[part], &mut wanted);
+    }
+    let lost: Vec<_> = wanted.iter().filter(|text| !printed.contains(&squeezed(text))).collect();
+    assert!(wanted.len() > 500 && lost.is_empty(), "not printed: {lost:?}");
+    assert!(printed.contains("54medicines,6onhold"), "the count lets a lost page be noticed");
+}
+
+#[test]
+fn no_text_leaves_the_paper_or_the_clear_binding_edge() {
+    for (name, data) in samples::all() {
+        let document = set(data);
+        let size = document.pages()[0].frame.size();
+        for run in runs(&document) {
+            let inside = run.x >= 72.0 - 0.1
+                && run.x + run.width <= size.x.to_pt() - 36.0
+                && run.y >= 18.0
+                && run.y <= size.y.to_pt() - 18.0;
+            assert!(
+                inside,
+                "{name}, page {}: {:?} at {}, {}",
+                run.page + 1,
+                run.text,
+                run.x,
+                run.y
+            );
+        }
+    }
+}
+
+#[test]
+fn every_page_says_whose_it_is_and_how_many_there_are() {
+    let document = set(samples::long(60));
+    let pages = document.pages().len();
+    let all = runs(&document);
+    assert!(pages > 4);
+    for page in 0..pages {
+        let text: String =
+            all.iter().filter(|run| run.page == page).map(|run| squeezed(&run.text)).collect();
+        for words in [
+            "OttolineVarga,born9March1944",
+            "K7Q-4MZD",
+            "0f3a99b1c2047e5d",
+            &format!("Page{}of{pages}", page + 1),
+        ] {
+            assert!(text.contains(words), "page {}: {words}", page + 1);
+        }
+    }
+}
+
+#[test]
+fn a_letter_no_font_has_is_shown_as_missing_and_explained() {
+    let mut data = samples::empty();
+    let before: String = runs(&set(data.clone())).iter().map(|run| run.text.clone()).collect();
+    data["person"]["name"] = "Ottoline 王 Varga 👩\u{200d}⚕\u{fe0f}".into();
+    let after: String = runs(&set(data)).iter().map(|run| run.text.clone()).collect();
+    assert!(!before.contains('□'));
+    assert!(squeezed(&after).contains("Ottoline□Varga□⚕") && after.contains("□ stands for"));
+}
+
+#[test]
+fn a_sheet_sees_no_other_file() {
+    let stock = Stock::open();
+    let table = Table {
+        stock: &stock,
+        sheet: file("sheet.typ").unwrap(),
+        files: ["sheet.typ", "frame.typ", "data.json"]
+            .map(|name| (file(name).unwrap(), Bytes::from_string(""))),
+    };
+    assert!(table.file(file("data.json").unwrap()).is_ok());
+    assert_eq!(table.file(file("Cargo.toml").unwrap()), Err(FileError::AccessDenied));
+    assert!(table.today(None).is_none());
+}
+
+#[tokio::test]
+async fn data_without_a_person_is_an_error_not_a_blank_page() {
+    let told = Press::new().render(Sheet::Emergency, serde_json::json!({})).await.unwrap_err();
+    assert!(told.to_string().contains("person"), "{told}");
+}
+
+/// Every sample is a PDF; with KINSHEAF_SAMPLES set they are written there for `tests/outside/sheets.py`.
+#[tokio::test]
+async fn the_samples_are_accessible_pdfs() {
+    let press = Press::new();
+    for (name, data) in samples::all() {
+        let pdf = press.render(Sheet::Emergency, data.clone()).await.unwrap();
+        assert!(
+            pdf.starts_with(b"%PDF-") && pdf.windows(14).any(|part| part == b"pdfuaid:part>1"),
+            "{name}"
+        );
+        if let Some(folder) = env::var_os("KINSHEAF_SAMPLES") {
+            let folder = Path::new(&folder);
+            fs::create_dir_all(folder).unwrap();
+            fs::write(folder.join(format!("{name}.pdf")), pdf).unwrap();
+            fs::write(folder.join(format!("{name}.json")), data.to_string()).unwrap();
+        }
+    }
+}

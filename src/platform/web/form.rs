@@ -1,0 +1,227 @@
+//! Reading a form: each field once, every problem collected, nothing stopped at the first.
+//!
+//! A type says how it is read by [`FromForm`]; a handler says `form.parse()?`. What is wrong
+//! comes back beside the field with what was typed, by `ask_again`.
+
+use crate::base::{
+    day,
+    reach::{Email, Phone},
+    text::{Line, Note, TextError},
+    zone::Zone,
+};
+use axum::{extract::FromRequestParts, http::request::Parts};
+use std::{convert::Infallible, marker::PhantomData, sync::Arc};
+use time::Date;
+
+/// What was sent, in order.
+#[derive(Clone, Debug, Default)]
+pub struct Fields(Arc<Vec<(String, String)>>);
+
+impl Fields {
+    pub fn read(body: &[u8]) -> Fields {
+        Fields(Arc::new(form_urlencoded::parse(body).into_owned().collect()))
+    }
+
+    pub fn first(&self, name: &str) -> Option<&str> {
+        self.0.iter().find(|(key, _)| key == name).map(|(_, value)| value.as_str())
+    }
+
+    /// Every value of a name: the ticked boxes of a group.
+    pub fn every<'a>(&'a self, name: &'a str) -> impl Iterator<Item = &'a str> {
+        self.0.iter().filter(move |(key, _)| key == name).map(|(_, value)| value.as_str())
+    }
+}
+
+/// The key of one form on one page: sent twice, it has one effect.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FormKey(pub String);
+
+impl FormKey {
+    pub const FIELD: &'static str = "form_key";
+
+    pub fn of(fields: &Fields) -> Option<FormKey> {
+        let key = fields.first(FormKey::FIELD)?;
+        let sound = key.len() == 32 && key.bytes().all(|it| it.is_ascii_hexdigit());
+        sound.then(|| FormKey(key.to_owned()))
+    }
+}
+
+/// One thing wrong with one field.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FieldError {
+    pub field: &'static str,
+    pub says: String,
+}
+
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct FormErrors(Vec<FieldError>);
+
+impl FormErrors {
+    /// One broken rule, at the field it is about.
+    pub fn at(field: &'static str, says: impl Into<String>) -> FormErrors {
+        FormErrors(vec![FieldError { field, says: says.into() }])
+    }
+
+    pub fn iter(&self) -> impl Iterator<Item = &FieldError> {
+        self.0.iter()
+    }
+}
+
+/// What to say at which field when the database refuses a value: by the end of its message.
+#[derive(Clone, Copy)]
+pub struct Constraint {
+    pub ends: &'static str,
+    pub field: &'static str,
+    pub says: &'static str,
+}
+
+/// A closed list of answers, with the words for each.
+pub trait Choice: Copy + PartialEq + 'static {
+    const ALL: &'static [Self];
+    fn words(self) -> &'static str;
+}
+
+/// A type that a form can be read into.
+pub trait FromForm: Sized {
+    fn read(form: &mut Reader) -> Result<Self, FormErrors>;
+}
+
+/// What was posted, not read yet.
+pub struct Form<T> {
+    fields: Fields,
+    read: PhantomData<fn() -> T>,
+}
+
+impl<T: FromForm> Form<T> {
+    pub fn parse(&self) -> Result<T, FormErrors> {
+        T::read(&mut Reader { fields: self.fields.clone(), errors: Vec::new() })
+    }
+}
+
+impl<T, S: Send + Sync> FromRequestParts<S> for Form<T> {
+    type Rejection = Infallible;
+
+    async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Self, Infallible> {
+        let fields = parts.extensions.get::<Fields>().cloned().unwrap_or_default();
+        Ok(Form { fields, read: PhantomData })
+    }
+}
+
+/// Reads field by field. An optional field that is empty or wrong is `None`; a needed one that
+/// is `None` has said why.
+pub struct Reader {
+    fields: Fields,
+    errors: Vec<FieldError>,
+}
+
+impl Reader {
+    pub fn raw(&self, name: &str) -> &str {
+        self.fields.first(name).unwrap_or_default()
+    }
+
+    pub fn every(&self, name: &str) -> Vec<String> {
+        self.fields.every(name).map(str::to_owned).collect()
+    }
+
+    pub fn wrong(&mut self, field: &'static str, says: impl Into<String>) {
+        self.errors.push(FieldError { field, says: says.into() });
+    }
+
+    pub fn line(&mut self, name: &'static str) -> Option<Line> {
+        let read = Line::parse(self.raw(name));
+        self.text(name, read)
+    }
+
+    pub fn note(&mut self, name: &'static str) -> Option<Note> {
+        let read = Note::parse(self.raw(name));
+        self.text(name, read)
+    }
+
+    fn text<T>(&mut self, name: &'static str, read: Result<Option<T>, TextError>) -> Option<T> {
+        read.unwrap_or_else(|e| {
+            self.wrong(name, e.to_string());
+            None
+        })
+    }
+
+    /// A line that must not be empty; `says` is shown when it is.
+    pub fn needed_line(&mut self, name: &'static str, says: &str) -> Option<Line> {
+        let before = self.errors.len();
+        let line = self.line(name);
+        if line.is_none() && self.errors.len() == before {
+            self.wrong(name, says);
+        }
+        line
+    }
+
+    pub fn day(&mut self, name: &'static str) -> Option<Date> {
+        let typed = self.raw(name).trim();
+        let day = day::parse(typed);
+        if day.is_none() && !typed.is_empty() {
+            self.wrong(
+                name,
+                "This is not a day in the calendar. Write it like 2026-03-09 or 9 Mar 2026.",
+            );
+        }
+        day
+    }
+
+    pub fn needed_day(&mut self, name: &'static str, says: &str) -> Option<Date> {
+        if self.raw(name).trim().is_empty() {
+            self.wrong(name, says);
+        }
+        self.day(name)
+    }
+
+    pub fn choice<C: Choice>(&mut self, name: &'static str) -> Option<C> {
+        let typed = self.raw(name);
+        let found = C::ALL.iter().copied().find(|it| it.words() == typed);
+        if found.is_none() {
+            self.wrong(name, "Choose one of these.");
+        }
+        found
+    }
+
+    pub fn tick(&self, name: &str) -> bool {
+        self.fields.first(name).is_some()
+    }
+
+    pub fn zone(&mut self, name: &'static str) -> Option<Zone> {
+        let zone = Zone::parse(self.raw(name).trim());
+        if zone.is_none() {
+            self.wrong(name, "Choose a time zone from the list, like America/Chicago.");
+        }
+        zone
+    }
+
+    pub fn email(&mut self, name: &'static str) -> Option<Email> {
+        let email = Email::parse(self.raw(name));
+        if email.is_none() {
+            self.wrong(name, "Enter an e-mail address, like ines@example.org.");
+        }
+        email
+    }
+
+    pub fn phone(&mut self, name: &'static str) -> Option<Phone> {
+        let typed = self.raw(name).trim().to_owned();
+        let phone = Phone::parse(&typed);
+        if phone.is_none() && !typed.is_empty() {
+            self.wrong(name, "Enter a phone number with at least 3 digits, like 218-555-0101.");
+        }
+        phone
+    }
+
+    /// The version that the form was opened on: an older one than the kept one is stale.
+    pub fn version(&self) -> i64 {
+        self.raw("version").parse().unwrap_or(0)
+    }
+
+    /// The value, if nothing was wrong.
+    pub fn finish<T>(&mut self, value: impl FnOnce() -> Option<T>) -> Result<T, FormErrors> {
+        let errors = std::mem::take(&mut self.errors);
+        match value() {
+            Some(value) if errors.is_empty() => Ok(value),
+            _ => Err(FormErrors(errors)),
+        }
+    }
+}

@@ -1,0 +1,71 @@
+//! The areas of a record as the spine at the left (and the foot on a phone) lists them: one list
+//! to extend when an area is added.
+
+use super::urls::{self, Address};
+use crate::platform::auth::{
+    area::{AreaName, Role},
+    policy::{self, Level},
+};
+
+pub struct AreaLink {
+    pub label: &'static str,
+    pub icon: Icon,
+    pub address: Address,
+    /// Whether it stands at the foot of a phone's screen; the rest is under "More".
+    pub foot: bool,
+    /// Whether only the address itself (and its edit page) counts as being there.
+    pub exact: bool,
+    /// What is written and printed, apart from what is known.
+    pub second: bool,
+}
+
+/// The drawings beside the labels; the templates hold them.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Icon {
+    Person,
+    Medicines,
+    Allergies,
+    Contacts,
+    Sheets,
+    History,
+    Family,
+}
+
+impl Icon {
+    pub fn name(self) -> &'static str {
+        match self {
+            Icon::Person => "person",
+            Icon::Medicines => "medicines",
+            Icon::Allergies => "allergies",
+            Icon::Contacts => "contacts",
+            Icon::Sheets => "sheets",
+            Icon::History => "history",
+            Icon::Family => "family",
+        }
+    }
+}
+
+pub fn areas(role: Role) -> Vec<AreaLink> {
+    use {AreaName as A, Icon as I};
+    #[rustfmt::skip]
+    let all = [
+        // area         label        icon         address            foot   exact  second
+        (A::Essentials, "Person",    I::Person,    urls::person(),    true,  true,  false),
+        (A::Clinical,   "Medicines", I::Medicines, urls::medicines(), true,  false, false),
+        (A::Essentials, "Allergies", I::Allergies, urls::allergies(), true,  false, false),
+        (A::Essentials, "Contacts",  I::Contacts,  urls::contacts(),  true,  false, false),
+        (A::Essentials, "Sheets",    I::Sheets,    urls::sheets(),    false, false, true),
+        (A::History,    "History",   I::History,   urls::history(),   false, false, true),
+        (A::Members,    "Family",    I::Family,    urls::family(),    false, false, true),
+    ];
+    let seen = all.into_iter().filter(|it| policy::allows(Some(role), it.0, Level::See));
+    seen.map(|(_, label, icon, address, foot, exact, second)| AreaLink {
+        label,
+        icon,
+        address,
+        foot,
+        exact,
+        second,
+    })
+    .collect()
+}

@@ -1,0 +1,121 @@
+//! What stands in a form's fields: what is kept, or what was typed when it is shown again, with
+//! what was wrong, and with the other version where someone else was faster.
+//!
+//! A handler takes `typed: Typed` and lays it over the kept thing: `typed.over(&medicine)`.
+//! Templates then ask by the field's name, which is the column's name.
+
+use super::form::{Fields, FormErrors};
+use crate::base::{change::Audited, day};
+use axum::{extract::FromRequestParts, http::request::Parts};
+use serde_json::Value;
+use std::{collections::HashMap, convert::Infallible, sync::Arc};
+use time::Date;
+
+#[derive(Clone, Default)]
+pub struct Typed {
+    again: Option<Arc<Again>>,
+    kept: HashMap<&'static str, String>,
+}
+
+/// A form that is shown again.
+pub(super) struct Again {
+    pub fields: Fields,
+    pub errors: FormErrors,
+    /// Someone changed the thing meanwhile: both versions are shown.
+    pub stale: bool,
+}
+
+impl Typed {
+    pub(super) fn again(again: Again) -> Typed {
+        Typed { again: Some(Arc::new(again)), kept: HashMap::new() }
+    }
+
+    /// Over a kept thing: its columns fill the fields of the same name.
+    pub fn over(mut self, kept: &impl Audited) -> Typed {
+        let fields = kept.fields().into_iter().filter(|it| !it.sealed);
+        self.kept.extend(fields.map(|it| (it.name, text(&it.value))));
+        self
+    }
+
+    /// With a proposal for one field.
+    pub fn with(mut self, name: &'static str, value: impl ToString) -> Typed {
+        self.kept.insert(name, value.to_string());
+        self
+    }
+
+    /// With a proposed day for one field.
+    pub fn with_day(self, name: &'static str, value: Date) -> Typed {
+        self.with(name, day::words(value))
+    }
+
+    /// What belongs into the field.
+    pub fn value(&self, name: &str) -> &str {
+        match &self.again {
+            Some(again) => again.fields.first(name).unwrap_or_default(),
+            None => self.kept(name),
+        }
+    }
+
+    fn kept(&self, name: &str) -> &str {
+        self.kept.get(name).map_or("", String::as_str)
+    }
+
+    /// Whether the box is ticked. An unticked box is absent from what was sent, so a form that
+    /// is shown again does not fall back to what is kept.
+    pub fn checked(&self, name: &str) -> bool {
+        match &self.again {
+            Some(again) => again.fields.first(name).is_some(),
+            None => self.kept(name) == "true",
+        }
+    }
+
+    /// Whether this box of a group is ticked; `kept` says whether it is on a plain visit.
+    pub fn among(&self, name: &str, value: &str, kept: &bool) -> bool {
+        match &self.again {
+            Some(again) => again.fields.every(name).any(|it| it == value),
+            None => *kept,
+        }
+    }
+
+    /// What is wrong with the field, if anything.
+    pub fn error(&self, name: &str) -> Option<&str> {
+        let again = self.again.as_ref()?;
+        again.errors.iter().find(|it| it.field == name).map(|it| it.says.as_str())
+    }
+
+    /// Everything that is wrong, for the summary at the top.
+    pub fn errors(&self) -> Vec<(&str, &str)> {
+        let errors = self.again.iter().flat_map(|it| it.errors.iter());
+        errors.map(|it| (it.field, it.says.as_str())).collect()
+    }
+
+    /// Whether someone changed the thing while this was being typed.
+    pub fn stale(&self) -> bool {
+        self.again.as_ref().is_some_and(|it| it.stale)
+    }
+
+    /// The other version of this field, where someone changed the thing meanwhile and it differs
+    /// from what was typed. An empty text means: it stands empty now.
+    pub fn theirs(&self, name: &str) -> Option<&str> {
+        let (kept, typed) = (self.kept(name), self.value(name).trim());
+        let same_day = || day::parse(kept).is_some_and(|it| day::parse(typed) == Some(it));
+        (self.stale() && typed != kept && !same_day()).then_some(kept)
+    }
+}
+
+/// A column as it stands in a field.
+fn text(value: &Value) -> String {
+    match value {
+        Value::Null => String::new(),
+        Value::String(text) => day::iso(text).map_or_else(|| text.clone(), day::words),
+        other => other.to_string(),
+    }
+}
+
+impl<S: Send + Sync> FromRequestParts<S> for Typed {
+    type Rejection = Infallible;
+
+    async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Self, Infallible> {
+        Ok(parts.extensions.get::<Typed>().cloned().unwrap_or_default())
+    }
+}

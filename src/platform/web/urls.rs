@@ -1,0 +1,130 @@
+//! Every address of the house, by name. An address of a record leaves the person open; the page
+//! or the answer that uses it fills her in, so a link can never lead into another record.
+
+use crate::base::ids::{AllergyId, ContactId, MedicineId, PersonId, PrintId};
+
+/// Somewhere in the house, or somewhere in the record at hand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Address {
+    House(String),
+    Record(String),
+}
+
+impl Address {
+    /// The whole path, below the base path the server is reached at.
+    pub fn path(&self, base: &str, person: PersonId) -> String {
+        match self {
+            Address::House(rest) => format!("{base}{rest}"),
+            Address::Record(rest) => format!("{base}/p/{person}{rest}"),
+        }
+    }
+
+    /// A step further: `medicine(7).and("stop")`.
+    pub fn and(&self, step: &str) -> Address {
+        match self {
+            Address::House(rest) => Address::House(format!("{rest}/{step}")),
+            Address::Record(rest) => Address::Record(format!("{rest}/{step}")),
+        }
+    }
+}
+
+fn house(rest: &str) -> Address {
+    Address::House(rest.into())
+}
+
+fn record(rest: impl Into<String>) -> Address {
+    Address::Record(rest.into())
+}
+
+/// The records a member shares.
+pub fn records() -> Address {
+    house("/")
+}
+
+pub fn sign_in() -> Address {
+    house("/sign-in")
+}
+
+pub fn forgot() -> Address {
+    house("/sign-in/forgot")
+}
+
+pub fn sign_out() -> Address {
+    house("/sign-out")
+}
+
+pub fn me() -> Address {
+    house("/me")
+}
+
+pub fn asset(name: &str) -> Address {
+    Address::House(format!("/static/{name}"))
+}
+
+/// One person's record, from outside it.
+pub fn record_of(person: impl Into<PersonId>) -> Address {
+    let person = person.into();
+    Address::House(format!("/p/{person}"))
+}
+
+pub fn person() -> Address {
+    record("")
+}
+
+pub fn medicines() -> Address {
+    record("/medicines")
+}
+
+pub fn medicine(id: impl Into<MedicineId>) -> Address {
+    let id = id.into();
+    record(format!("/medicines/{id}"))
+}
+
+pub fn allergies() -> Address {
+    record("/allergies")
+}
+
+pub fn allergy(id: impl Into<AllergyId>) -> Address {
+    let id = id.into();
+    record(format!("/allergies/{id}"))
+}
+
+pub fn contacts() -> Address {
+    record("/contacts")
+}
+
+pub fn contact(id: impl Into<ContactId>) -> Address {
+    let id = id.into();
+    record(format!("/contacts/{id}"))
+}
+
+pub fn family() -> Address {
+    record("/family")
+}
+
+pub fn history() -> Address {
+    record("/history")
+}
+
+/// The life of one item.
+pub fn history_of(kind: &str, item: impl Into<i64>) -> Address {
+    record(format!("/history/{kind}/{}", item.into()))
+}
+
+/// Who sees one item.
+pub fn visibility(kind: &str, item: impl Into<i64>) -> Address {
+    record(format!("/visibility/{kind}/{}", item.into()))
+}
+
+pub fn sheets() -> Address {
+    record("/sheets")
+}
+
+pub fn emergency_sheet() -> Address {
+    record("/sheets/emergency")
+}
+
+pub fn print(id: impl Into<PrintId>) -> Address {
+    let id = id.into();
+    record(format!("/sheets/prints/{id}"))
+}

@@ -1,0 +1,119 @@
+//! What can be typed about a medicine.
+
+use super::model::{Label, Supply};
+use crate::base::{ids::MedicineId, text::Line};
+use crate::platform::web::form::{FormErrors, FromForm, Reader};
+use time::Date;
+
+/// The label, and the version it was opened on.
+pub struct Labelled {
+    pub label: Label,
+    pub version: i64,
+}
+
+impl FromForm for Labelled {
+    fn read(form: &mut Reader) -> Result<Labelled, FormErrors> {
+        let name = form.needed_line("name", "Enter the name of the medicine.");
+        let supply = form.choice::<Supply>("supply");
+        let (strength, medicine_form) = (form.line("strength"), form.line("form"));
+        let (dose, route, times) = (form.line("dose"), form.line("route"), form.line("times"));
+        let (purpose, prescriber) = (form.line("purpose"), form.line("prescriber"));
+        let started_on = form.day("started_on");
+        let (as_needed, label_limit) = (form.tick("as_needed"), form.line("label_limit"));
+        let (source, version) = (form.line("source"), form.version());
+        form.finish(|| {
+            let label = Label {
+                name: name?,
+                strength,
+                form: medicine_form,
+                dose,
+                route,
+                times,
+                purpose,
+                prescriber,
+                started_on,
+                as_needed,
+                label_limit,
+                supply: supply?,
+                source,
+            };
+            Some(Labelled { label, version })
+        })
+    }
+}
+
+/// A hold or a stop: from which day, and why.
+pub struct Turn {
+    pub on: Date,
+    pub reason: Line,
+    pub version: i64,
+}
+
+impl FromForm for Turn {
+    fn read(form: &mut Reader) -> Result<Turn, FormErrors> {
+        let on = form.needed_day("on", "Enter the day, like 2026-03-09 or 9 Mar 2026.");
+        let reason = form.needed_line("reason", "Enter the reason, and who said so.");
+        let version = form.version();
+        form.finish(|| Some(Turn { on: on?, reason: reason?, version }))
+    }
+}
+
+/// Struck: why it was a mistake.
+pub struct Mistake {
+    pub reason: Line,
+    pub version: i64,
+}
+
+impl FromForm for Mistake {
+    fn read(form: &mut Reader) -> Result<Mistake, FormErrors> {
+        let reason = form.needed_line("reason", "Enter what was wrong with the entry.");
+        let version = form.version();
+        form.finish(|| Some(Mistake { reason: reason?, version }))
+    }
+}
+
+/// A check: compared with what.
+pub struct Against {
+    pub against: Line,
+    pub version: i64,
+}
+
+impl FromForm for Against {
+    fn read(form: &mut Reader) -> Result<Against, FormErrors> {
+        let says = "Enter what you compared it with: the label, the clinic's list.";
+        let against = form.needed_line("against", says);
+        let version = form.version();
+        form.finish(|| Some(Against { against: against?, version }))
+    }
+}
+
+/// Only a press of the button.
+pub struct Press {
+    pub version: i64,
+}
+
+impl FromForm for Press {
+    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
+        Ok(Press { version: form.version() })
+    }
+}
+
+/// A check of the whole list: the medicines that stood on the page, each as `id.version`.
+pub struct Those {
+    pub against: Line,
+    pub opened: Vec<(MedicineId, i64)>,
+}
+
+impl FromForm for Those {
+    fn read(form: &mut Reader) -> Result<Those, FormErrors> {
+        let says = "Enter what you compared the list with: the bottles, the clinic's list.";
+        let against = form.needed_line("against", says);
+        let opened = form.every("opened").iter().filter_map(|it| opened(it)).collect();
+        form.finish(|| Some(Those { against: against?, opened }))
+    }
+}
+
+fn opened(sent: &str) -> Option<(MedicineId, i64)> {
+    let (id, version) = sent.split_once('.')?;
+    Some((id.parse().ok()?, version.parse().ok()?))
+}

@@ -1,0 +1,152 @@
+//! The list of medicines, one medicine, and its form.
+
+use super::{
+    form::Labelled,
+    model::{Medicine, Status, Supply},
+    store,
+};
+use crate::base::{check, ids::MedicineId};
+use crate::platform::{
+    audit::Touch,
+    auth::{
+        area::{Clinical, History, Members},
+        grant::{Change, Grant, See},
+    },
+    db::Done,
+    error::Result,
+    web::{
+        form::{Choice, Form},
+        page::Page,
+        path::At,
+        stamp::Stamp,
+        typed::Typed,
+        urls,
+    },
+};
+use askama::Template;
+use askama_web::WebTemplate;
+
+#[derive(Template, WebTemplate)]
+#[template(path = "medicines/list.html")]
+pub struct ListPage {
+    page: Page,
+    may_change: bool,
+    taking: Vec<Row>,
+    held: Vec<Row>,
+    stopped: Vec<Row>,
+    stamp: Stamp,
+}
+
+/// One line of the list.
+struct Row {
+    medicine: Medicine,
+    stamp: Stamp,
+}
+
+pub async fn list(grant: Grant<See<Clinical>>) -> Result<ListPage> {
+    let view = grant.view().await?;
+    let (page, names) = (grant.page("Medicines"), view.names().await?);
+    let all = store::list(&view).await?;
+    let current = all.iter().filter(|it| it.is_current());
+    let stamp = Stamp::of(&page, &names, check::oldest(current.map(Medicine::check)));
+    let rows = |status| {
+        let those = all.iter().filter(move |it| it.status == status);
+        let row = |it: &Medicine| Row {
+            stamp: Stamp::of(&page, &names, it.check()),
+            medicine: it.clone(),
+        };
+        those.map(row).collect()
+    };
+    let (taking, held, stopped) =
+        (rows(Status::Taking), rows(Status::OnHold), rows(Status::Stopped));
+    let may_change = grant.may::<Change<Clinical>>();
+    Ok(ListPage { page, may_change, taking, held, stopped, stamp })
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "medicines/show.html")]
+pub struct ShowPage {
+    page: Page,
+    medicine: Medicine,
+    stamp: Stamp,
+    touch: Option<Touch>,
+    may_change: bool,
+    may_decide: bool,
+    may_read_history: bool,
+}
+
+pub async fn show(grant: Grant<See<Clinical>>, At(id): At<MedicineId>) -> Result<ShowPage> {
+    let view = grant.view().await?;
+    let medicine = store::find(&view, id).await?;
+    let names = view.names().await?;
+    let touch = view.last_change("medicine", id.into()).await?;
+    let page = grant.page(medicine.title());
+    Ok(ShowPage {
+        stamp: Stamp::of(&page, &names, medicine.check()),
+        may_change: grant.may::<Change<Clinical>>(),
+        may_decide: grant.may::<Change<Members>>(),
+        may_read_history: grant.may::<See<History>>(),
+        page,
+        medicine,
+        touch,
+    })
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "medicines/edit.html")]
+pub struct EditPage {
+    page: Page,
+    typed: Typed,
+    /// None: one is being added.
+    kept: Option<Medicine>,
+    touch: Option<Touch>,
+}
+
+impl EditPage {
+    fn supplies(&self) -> impl Iterator<Item = &'static str> {
+        Supply::ALL.iter().map(|it| it.words())
+    }
+}
+
+pub async fn blank(grant: Grant<Change<Clinical>>, typed: Typed) -> Result<EditPage> {
+    Ok(EditPage {
+        page: grant.page("Add a medicine"),
+        typed: typed.with("supply", Supply::Prescription),
+        kept: None,
+        touch: None,
+    })
+}
+
+pub async fn add(grant: Grant<Change<Clinical>>, form: Form<Labelled>) -> Done {
+    let label = form.parse()?.label.sound(grant.today())?;
+    let mut write = grant.write().await?;
+    let new = Medicine::new(write.person(), label);
+    let id = store::add(&mut write, &new).await?;
+    write.commit().await?.then(urls::medicine(id)).saying(format!("Added {}", new.name))
+}
+
+pub async fn edit(
+    grant: Grant<Change<Clinical>>,
+    At(id): At<MedicineId>,
+    typed: Typed,
+) -> Result<EditPage> {
+    let view = grant.view().await?;
+    let medicine = store::find(&view, id).await?;
+    let touch = view.last_change("medicine", id.into()).await?;
+    let page = grant.page(format!("Edit {}", medicine.name));
+    Ok(EditPage { page, typed: typed.over(&medicine), kept: Some(medicine), touch })
+}
+
+pub async fn save(
+    grant: Grant<Change<Clinical>>,
+    At(id): At<MedicineId>,
+    form: Form<Labelled>,
+) -> Done {
+    let Labelled { label, version } = form.parse()?;
+    let label = label.sound(grant.today())?;
+    let mut write = grant.write().await?;
+    let before = store::find(&write, id).await?.opened_at(version)?;
+    let after = before.relabelled(label);
+    store::save(&mut write, &before, &after).await?;
+    write.commit().await?.then(urls::medicine(id)).saying(format!("Saved {}", after.name))
+}

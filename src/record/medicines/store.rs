@@ -1,0 +1,129 @@
+//! All the SQL of medicines. A medicine that is hidden from the reader is not there.
+
+use super::model::{Medicine, Status, Supply};
+use crate::base::{change::Change, clock::Instant, ids::MedicineId, text::Line};
+use crate::platform::{
+    auth::area::Clinical,
+    db::{View, Write},
+    error::Result,
+};
+use sqlx::{query, query_as};
+use time::Date;
+
+/// Every medicine that was not struck: those taken first, then held, then stopped.
+pub async fn list(view: &View<Clinical>) -> Result<Vec<Medicine>> {
+    let (person, member) = (view.person(), view.member());
+    view.all(query_as!(
+        Medicine,
+        r#"select id, person_id, name as "name: Line", strength as "strength: Line",
+            form as "form: Line", dose as "dose: Line", route as "route: Line",
+            times as "times: Line", purpose as "purpose: Line",
+            prescriber as "prescriber: Line", started_on as "started_on: Date",
+            as_needed as "as_needed: bool", label_limit as "label_limit: Line",
+            supply as "supply: Supply", source as "source: Line", status as "status: Status",
+            status_since as "status_since: Date", status_reason as "status_reason: Line",
+            checked_at as "checked_at: Instant", checked_by as "checked_by: _",
+            checked_against as "checked_against: Line", version
+        from medicine
+        where person_id = ? and status <> 'struck'
+            and id not in (select item from hidden where kind = 'medicine' and member_id = ? and standing)
+        order by status = 'stopped', status = 'on hold', as_needed, lower(name), id"#,
+        person,
+        member
+    ))
+    .await
+}
+
+pub async fn find(view: &View<Clinical>, id: MedicineId) -> Result<Medicine> {
+    let (person, member) = (view.person(), view.member());
+    view.one(query_as!(
+        Medicine,
+        r#"select id, person_id, name as "name: Line", strength as "strength: Line",
+            form as "form: Line", dose as "dose: Line", route as "route: Line",
+            times as "times: Line", purpose as "purpose: Line",
+            prescriber as "prescriber: Line", started_on as "started_on: Date",
+            as_needed as "as_needed: bool", label_limit as "label_limit: Line",
+            supply as "supply: Supply", source as "source: Line", status as "status: Status",
+            status_since as "status_since: Date", status_reason as "status_reason: Line",
+            checked_at as "checked_at: Instant", checked_by as "checked_by: _",
+            checked_against as "checked_against: Line", version
+        from medicine
+        where person_id = ? and id = ?
+            and id not in (select item from hidden where kind = 'medicine' and member_id = ? and standing)"#,
+        person,
+        id,
+        member
+    ))
+    .await
+}
+
+pub async fn add(write: &mut Write<Clinical>, new: &Medicine) -> Result<MedicineId> {
+    let person = write.person();
+    let added = write.apply(
+        Change::Added(new),
+        query!(
+            "insert into medicine (person_id, name, strength, form, dose, route, times, purpose,
+                prescriber, started_on, as_needed, label_limit, supply, source, status,
+                status_since, status_reason, checked_at, checked_by, checked_against)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            person,
+            new.name,
+            new.strength,
+            new.form,
+            new.dose,
+            new.route,
+            new.times,
+            new.purpose,
+            new.prescriber,
+            new.started_on,
+            new.as_needed,
+            new.label_limit,
+            new.supply,
+            new.source,
+            new.status,
+            new.status_since,
+            new.status_reason,
+            new.checked_at,
+            new.checked_by,
+            new.checked_against
+        ),
+    );
+    Ok(added.await?.into())
+}
+
+pub async fn save(write: &mut Write<Clinical>, old: &Medicine, new: &Medicine) -> Result<()> {
+    let person = write.person();
+    let saved = write.apply(
+        Change::Edited(old, new),
+        query!(
+            "update medicine set name = ?, strength = ?, form = ?, dose = ?, route = ?, times = ?,
+                purpose = ?, prescriber = ?, started_on = ?, as_needed = ?, label_limit = ?,
+                supply = ?, source = ?, status = ?, status_since = ?, status_reason = ?,
+                checked_at = ?, checked_by = ?, checked_against = ?, version = version + 1
+            where person_id = ? and id = ? and version = ?",
+            new.name,
+            new.strength,
+            new.form,
+            new.dose,
+            new.route,
+            new.times,
+            new.purpose,
+            new.prescriber,
+            new.started_on,
+            new.as_needed,
+            new.label_limit,
+            new.supply,
+            new.source,
+            new.status,
+            new.status_since,
+            new.status_reason,
+            new.checked_at,
+            new.checked_by,
+            new.checked_against,
+            person,
+            old.id,
+            old.version
+        ),
+    );
+    saved.await.map(|_| ())
+}

@@ -1,0 +1,3 @@
+//! What is known about one person. Each folder owns its tables and knows no other folder here.
+
+pub mod medicines;
