@@ -15,6 +15,7 @@ create table person (
     first_whom       text,
     first_number     text,
     first_said_by    text,
+    source           text,          -- read off which paper, or said by whom
     paper            text not null constraint person_paper check (paper in ('us-letter', 'a4')),
     checked_at       text,
     checked_by       integer references member (id),

@@ -5,8 +5,8 @@ create table allergy (
     substance       text not null,
     nature          text not null constraint allergy_nature check (nature in ('allergy', 'intolerance', 'not known which')),
     reaction        text,
-    since           text,
-    source          text,
+    since           text,           -- as it is remembered: a year is enough
+    source          text,           -- read off which paper, or said by whom
     struck          integer not null default 0 constraint allergy_struck check (struck in (0, 1)),
     struck_reason   text,
     checked_at      text,

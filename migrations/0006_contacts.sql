@@ -6,9 +6,11 @@ create table contact (
     who             text,           -- daughter, clinic, neighbour with a key
     phone           text not null,
     other_phone     text,
-    note            text,
+    note            text,           -- when to phone, and how
+    source          text,           -- read off which paper, or said by whom
     call_order      integer not null,
     struck          integer not null default 0 constraint contact_struck check (struck in (0, 1)),
+    struck_reason   text,
     checked_at      text,
     checked_by      integer references member (id),
     checked_against text,

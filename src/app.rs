@@ -1,6 +1,7 @@
 //! The wiring: every router, every layer, in the order a request meets them.
 
 use crate::{
+    across, family,
     platform::{
         error::{Error, Result},
         house::House,
@@ -22,7 +23,15 @@ use tower_http::{
 /// Every capability's routes: one line each.
 pub fn routes() -> Router<House> {
     Router::new()
+        .merge(family::members::routes())
+        .merge(record::people::routes())
         .merge(record::medicines::routes())
+        .merge(record::allergies::routes())
+        .merge(record::contacts::routes())
+        .merge(across::setup::routes())
+        .merge(across::sheets::routes())
+        .merge(across::history::routes())
+        .merge(across::visibility::routes())
         .route("/static/{*name}", get(assets::serve))
         .route("/healthz", get(async || "well\n"))
         .route("/readyz", get(ready))
@@ -31,7 +40,7 @@ pub fn routes() -> Router<House> {
 
 /// What each capability says where the database refuses a value.
 pub fn constraints() -> Vec<Constraint> {
-    Vec::new()
+    [&family::members::CONSTRAINTS[..], &record::people::CONSTRAINTS].concat()
 }
 
 async fn ready(State(house): State<House>) -> Result<&'static str> {

@@ -4,7 +4,10 @@
 //! hold the capabilities, each owning its tables; `across` joins them; `app` wires it all.
 //! Imports go that way only.
 
+pub mod across;
 pub mod app;
 pub mod base;
+pub mod cli;
+pub mod family;
 pub mod platform;
 pub mod record;

@@ -83,6 +83,16 @@ impl Config {
         self.listen.value
     }
 
+    /// The same settings, listening where the system gave a port; a base address that was set
+    /// stays.
+    pub fn listening_on(mut self, address: SocketAddr) -> Config {
+        if self.base.is_default() {
+            self.base.value = Base::of(address);
+        }
+        self.listen.value = address;
+        self
+    }
+
     pub fn base(&self) -> &Base {
         &self.base.value
     }

@@ -26,6 +26,8 @@ pub enum Error {
     Stale,
     /// This form was kept already: answered as it was then.
     Repeated,
+    /// A link that was used, or is too old.
+    Spent,
     TooLarge,
     /// Too many tries; after so many seconds again.
     Wait(u64),
@@ -36,6 +38,14 @@ pub enum Error {
     Closed,
     Internal(Box<dyn std::error::Error + Send + Sync>),
 }
+
+impl std::fmt::Display for Error {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{self:?}")
+    }
+}
+
+impl std::error::Error for Error {}
 
 impl From<sqlx::Error> for Error {
     fn from(e: sqlx::Error) -> Self {
@@ -77,6 +87,7 @@ impl IntoResponse for Error {
             Error::SignedOut => refusal::signed_out(),
             Error::NotFound => refusal::page(StatusCode::NOT_FOUND),
             Error::Forbidden => refusal::page(StatusCode::FORBIDDEN),
+            Error::Spent => refusal::page(StatusCode::GONE),
             Error::Foreign => refusal::foreign(),
             Error::TooLarge => refusal::page(StatusCode::PAYLOAD_TOO_LARGE),
             Error::Wait(seconds) => refusal::wait(seconds),

@@ -22,6 +22,8 @@ pub struct Parts {
     pub press: Press,
     /// What to say at which field when the database refuses a value.
     pub constraints: Vec<Constraint>,
+    /// Whether mail leaves this house, so that a forgotten password can be mended by mail.
+    pub mails: bool,
     /// Whether this is the demo, where a link signs in.
     pub demo: bool,
 }

@@ -7,6 +7,7 @@ pub mod config;
 pub mod db;
 pub mod error;
 pub mod house;
+pub mod mail;
 pub mod pdf;
 pub mod random;
 pub mod web;

@@ -9,6 +9,7 @@
 mod letters;
 #[cfg(test)]
 mod samples;
+mod table;
 #[cfg(test)]
 mod tests;
 
@@ -18,14 +19,15 @@ use std::sync::{Arc, OnceLock};
 use serde_json::Value;
 use tokio::sync::Semaphore;
 use tokio::task::spawn_blocking;
-use typst::diag::{FileError, FileResult, SourceDiagnostic};
-use typst::foundations::{Bytes, Datetime, Duration, Smart};
-use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::diag::SourceDiagnostic;
+use typst::foundations::{Bytes, Smart};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
-use typst::{Library, LibraryExt, World};
+use typst::{Library, LibraryExt};
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
+
+use self::table::Table;
 
 /// Each render may hold some tens of megabytes while it runs; two at once keep a small machine small.
 const AT_ONCE: usize = 2;
@@ -141,60 +143,8 @@ impl Stock {
 
     fn set(&self, sheet: Sheet, data: Value) -> Result<PagedDocument, PressError> {
         let data = letters::printable(&self.fonts, data);
-        let table = Table {
-            stock: self,
-            sheet: file("sheet.typ")?,
-            files: [
-                (file("sheet.typ")?, Bytes::from_string(sheet.source())),
-                (file("frame.typ")?, Bytes::from_string(FRAME)),
-                (file("data.json")?, Bytes::from_string(data.to_string())),
-            ],
-        };
+        let table =
+            Table::laid(self, sheet.source(), FRAME, data.to_string()).map_err(PressError::said)?;
         typst::compile::<PagedDocument>(&table).output.map_err(PressError::listed)
-    }
-}
-
-/// Ids are kept for ever by typst: only the three fixed names may come here.
-fn file(name: &'static str) -> Result<FileId, PressError> {
-    let path = VirtualPath::new(name).map_err(PressError::said)?;
-    Ok(RootedPath::new(VirtualRoot::Project, path).intern())
-}
-
-/// All that one sheet can see while it is set.
-struct Table<'a> {
-    stock: &'a Stock,
-    sheet: FileId,
-    files: [(FileId, Bytes); 3],
-}
-
-impl World for Table<'_> {
-    fn library(&self) -> &LazyHash<Library> {
-        &self.stock.library
-    }
-
-    fn book(&self) -> &LazyHash<FontBook> {
-        &self.stock.book
-    }
-
-    fn main(&self) -> FileId {
-        self.sheet
-    }
-
-    fn source(&self, id: FileId) -> FileResult<Source> {
-        let text = self.file(id)?.into_string().map_err(|_| FileError::InvalidUtf8)?;
-        Ok(Source::new(id, text))
-    }
-
-    fn file(&self, id: FileId) -> FileResult<Bytes> {
-        let found = self.files.iter().find(|(known, _)| *known == id);
-        found.map(|(_, bytes)| bytes.clone()).ok_or(FileError::AccessDenied)
-    }
-
-    fn font(&self, index: usize) -> Option<Font> {
-        self.stock.fonts.get(index).cloned()
-    }
-
-    fn today(&self, _offset: Option<Duration>) -> Option<Datetime> {
-        None
     }
 }

@@ -5,10 +5,11 @@
 //! `fold` compares what the history says with the rows as they stand.
 
 mod fold;
+pub mod read;
 mod touch;
 mod verify;
 
-use crate::base::{change::Difference, clock::Instant, ids::MemberId};
+use crate::base::{change::Difference, clock::Instant};
 use crate::platform::{
     db::{Door, Entry},
     error::Result,
@@ -23,7 +24,6 @@ pub use verify::{Fault, Report};
 pub(in crate::platform) async fn append(
     tx: &mut SqliteConnection,
     entry: &Entry,
-    actor: MemberId,
     door: Door,
     at: Instant,
 ) -> Result<()> {
@@ -39,7 +39,7 @@ pub(in crate::platform) async fn append(
         chain: entry.chain.into(),
         seq: last_seq + 1,
         at: at.to_string(),
-        actor: actor.into(),
+        actor: entry.actor.into(),
         door: door.name(),
         area: entry.area.name(),
         action: entry.action,
@@ -130,6 +130,12 @@ pub fn canonical(value: &Value) -> String {
 
 pub fn sha256(text: &str) -> String {
     hex::encode(Sha256::digest(text.as_bytes()))
+}
+
+/// The first 16 digits of a hash in groups of four: short enough to print on every sheet.
+pub fn mark(hash: &str) -> String {
+    let digits: Vec<char> = hash.chars().take(16).collect();
+    digits.chunks(4).map(String::from_iter).collect::<Vec<_>>().join(" ")
 }
 
 #[cfg(test)]

@@ -27,6 +27,17 @@ impl<A> View<A> {
         Ok(Names(all.into_iter().map(|it| (it.id.into(), it.name)).collect()))
     }
 
+    /// The members of this record, by name: for choosing one.
+    pub async fn members(&self) -> Result<Vec<(MemberId, String)>> {
+        let person = self.person();
+        let all = self.all(sqlx::query!(
+            "select m.id, m.name from member m join membership s on s.member_id = m.id
+            where s.person_id = ? order by s.id",
+            person
+        ));
+        Ok(all.await?.into_iter().map(|it| (it.id.into(), it.name)).collect())
+    }
+
     pub async fn last_change(&self, kind: &str, item: i64) -> Result<Option<Touch>> {
         let chain = self.person();
         let found = self.maybe(sqlx::query!(

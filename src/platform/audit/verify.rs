@@ -8,6 +8,7 @@ use super::{Link, digest, fold};
 use crate::base::ids::PersonId;
 use crate::platform::error::Result;
 use sqlx::SqliteConnection;
+use std::fmt;
 
 /// What a look through one chain found.
 #[derive(Debug, Default)]
@@ -38,6 +39,28 @@ pub enum Fault {
     HeadUnknown,
     /// A row does not stand as its history says.
     Row { kind: String, item: i64, field: String },
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Fault::Gap { seq } => {
+                write!(f, "an entry is missing or out of order before entry {seq}")
+            }
+            Fault::Broken { seq } => write!(f, "entry {seq} does not follow from the one before"),
+            Fault::Edited { seq } => write!(f, "entry {seq} was changed after it was written"),
+            Fault::Value { seq, field } => {
+                write!(f, "a value of entry {seq} was changed after it was written: {field}")
+            }
+            Fault::HeadUnknown => f.write_str("the mark is not in this history"),
+            Fault::Row { kind, item, field } if field.is_empty() => {
+                write!(f, "{kind} {item} came or went without an entry")
+            }
+            Fault::Row { kind, item, field } => {
+                write!(f, "{kind} {item} was changed without an entry: {field}")
+            }
+        }
+    }
 }
 
 impl Report {

@@ -1,6 +1,7 @@
 //! The doors beside a record's own: signed in but in no record, not signed in, and at the
 //! command line. Each gives views and writes of the house itself.
 
+pub use super::entering::Record;
 use super::{
     area::{Area, Own, Role},
     session::{self, SignedIn},
@@ -128,8 +129,8 @@ impl Operator {
 }
 
 impl Write<Own> {
-    /// The same write, going on in one person's record: set-up makes the first one.
-    pub fn in_record<A: Area>(&self, person: PersonId) -> Result<Write<A>> {
-        self.moved(person)
+    /// The same write, going on in one person's record as this member: set-up makes the first.
+    pub fn in_record<A: Area>(&self, person: PersonId, member: MemberId) -> Result<Write<A>> {
+        self.moved(person, member)
     }
 }

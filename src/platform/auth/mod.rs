@@ -6,7 +6,9 @@
 
 pub mod area;
 pub mod doors;
+mod entering;
 pub mod grant;
+pub mod links;
 pub mod password;
 pub mod policy;
 pub mod session;

@@ -18,6 +18,10 @@ enum Source {
 }
 
 impl<T> Setting<T> {
+    pub fn is_default(&self) -> bool {
+        matches!(self.source, Source::Default)
+    }
+
     /// A line of the list of settings.
     pub fn shown(&self, name: &str, value: impl Fn(&T) -> String) -> String {
         let source = match self.source {

@@ -8,7 +8,7 @@ use super::{Db, Scope, Statement, View, view::Open, watch};
 use crate::base::{
     change::{Audited, Change, Difference},
     clock::Instant,
-    ids::PersonId,
+    ids::{MemberId, PersonId},
 };
 use crate::platform::{
     audit,
@@ -44,6 +44,7 @@ impl Door {
 /// One entry of the history, before it is chained.
 pub(in crate::platform) struct Entry {
     pub chain: PersonId,
+    pub actor: MemberId,
     pub area: AreaName,
     pub action: &'static str,
     pub kind: &'static str,
@@ -122,11 +123,15 @@ impl<A: Area> Write<A> {
     }
 
     /// The same transaction in another record: only for the house's own doors.
-    pub(in crate::platform) fn moved<B: Area>(&self, person: PersonId) -> Result<Write<B>> {
+    pub(in crate::platform) fn moved<B: Area>(
+        &self,
+        person: PersonId,
+        member: MemberId,
+    ) -> Result<Write<B>> {
         if self.role().is_some() {
             return Err(Error::Forbidden);
         }
-        let scope = Scope { person, ..self.scope };
+        let scope = Scope { person, member, role: None };
         Ok(Write {
             view: View::of(self.open.clone(), scope),
             hand: Hand { area: B::NAME, ..self.hand.clone() },
@@ -158,6 +163,7 @@ impl<A: Area> Write<A> {
         let chain = if T::KIND == "person" { PersonId::from(item) } else { self.view.scope.person };
         open.entries.push(Entry {
             chain,
+            actor: self.view.scope.member,
             area: self.hand.area,
             action: change.action(),
             kind: T::KIND,
@@ -173,6 +179,7 @@ impl<A: Area> Write<A> {
         let mut open = self.view.open.lock().await;
         open.as_mut().ok_or(Error::Closed)?.entries.push(Entry {
             chain: self.view.scope.person,
+            actor: self.view.scope.member,
             area: self.hand.area,
             action,
             kind,
@@ -181,6 +188,13 @@ impl<A: Area> Write<A> {
             change: false,
         });
         Ok(())
+    }
+
+    /// Runs a statement on machinery: links, outgoing mail. The watch refuses anything else.
+    pub(in crate::platform) async fn machinery(&self, statement: Statement<'_>) -> Result<u64> {
+        let mut open = self.view.open.lock().await;
+        let done = statement.execute(&mut *open.as_mut().ok_or(Error::Closed)?.tx).await?;
+        Ok(done.rows_affected())
     }
 
     /// The newest hash of this record's history, as it stands before this write.
@@ -198,8 +212,7 @@ impl<A: Area> Write<A> {
         let Open { mut tx, entries } = self.view.open.lock().await.take().ok_or(Error::Closed)?;
         watch::account_for(&mut tx, &entries).await?;
         for entry in &entries {
-            audit::append(&mut tx, entry, self.view.scope.member, self.hand.door, self.hand.at)
-                .await?;
+            audit::append(&mut tx, entry, self.hand.door, self.hand.at).await?;
         }
         if let Some(FormKey(key)) = &self.hand.key {
             let at = self.hand.at;

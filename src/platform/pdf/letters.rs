@@ -6,7 +6,8 @@
 //! drawn from two.
 
 use serde_json::Value;
-use typst::text::{Font, is_default_ignorable};
+use typst::layout::Abs;
+use typst::text::{Font, FontInstance, FontVariant, FontVariations, is_default_ignorable};
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
 
@@ -14,9 +15,14 @@ const MISSING: char = '□';
 
 /// The same data with every string printable, and `letters_missing` set to whether one had to be changed.
 pub fn printable(fonts: &[Font], mut data: Value) -> Value {
+    // Only an instance looks glyphs up; a font's own `coverage` also lists what is mapped to no glyph.
+    let plain = |font: &Font| {
+        font.clone().instantiate(FontVariant::default(), Abs::pt(12.0), &FontVariations::default())
+    };
+    let faces: Vec<FontInstance> = fonts.iter().map(plain).collect();
     let mut missing = false;
     walk(&mut data, &mut |text| {
-        let (printed, lost) = spelled(fonts, text);
+        let (printed, lost) = spelled(&faces, text);
         missing |= lost;
         printed
     });
@@ -35,16 +41,16 @@ fn walk(value: &mut Value, change: &mut impl FnMut(&str) -> String) {
     }
 }
 
-fn spelled(fonts: &[Font], text: &str) -> (String, bool) {
+fn spelled(faces: &[FontInstance], text: &str) -> (String, bool) {
     let mut printed = String::with_capacity(text.len());
     let mut missing = false;
-    let mut rest = text.nfc().filter_map(plain).peekable();
+    let mut rest = text.nfc().filter_map(visible).peekable();
     while let Some(first) = rest.next() {
         let mut cluster = String::from(first);
         while let Some(mark) = rest.next_if(|c| is_combining_mark(*c) || is_default_ignorable(*c)) {
             cluster.push(mark);
         }
-        if fonts.iter().any(|font| draws(font, &cluster)) {
+        if faces.iter().any(|face| draws(face, &cluster)) {
             printed.push_str(&cluster);
         } else {
             printed.push(MISSING);
@@ -55,7 +61,7 @@ fn spelled(fonts: &[Font], text: &str) -> (String, bool) {
 }
 
 /// Control characters have no look and may not stand in a PDF's text; a line break is kept.
-fn plain(c: char) -> Option<char> {
+fn visible(c: char) -> Option<char> {
     match c {
         '\n' => Some('\n'),
         '\u{feff}' => None,
@@ -64,8 +70,10 @@ fn plain(c: char) -> Option<char> {
     }
 }
 
-fn draws(font: &Font, cluster: &str) -> bool {
-    cluster
-        .chars()
-        .all(|c| c == '\n' || is_default_ignorable(c) || font.info().coverage.contains(c as u32))
+fn draws(face: &FontInstance, cluster: &str) -> bool {
+    cluster.chars().all(|c| {
+        c == '\n'
+            || is_default_ignorable(c)
+            || face.ttf().glyph_index(c).is_some_and(|glyph| glyph.0 != 0)
+    })
 }

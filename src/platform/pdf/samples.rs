@@ -174,6 +174,7 @@ pub fn hostile() -> Value {
     data["contacts"]["items"][1]["note"] = note.trim_end().into();
     data["allergies"]["items"][1]["reaction"] = note.trim_end().into();
     data["person"]["name"] = "Ottoline Wilhelmina ".repeat(8).trim_end().into();
+    data["print"]["by"] = "Ines ".repeat(60).trim_end().into();
     data["person"]["phone_first"] = phone_first();
     data
 }

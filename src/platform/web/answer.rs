@@ -1,6 +1,6 @@
 //! The answer to a POST: where to go on, and one line that says what was done.
 //!
-//! Made only from [`Committed`] (or by the doors of sign-in), so "Stopped" is never said of
+//! Made only from [`Committed`], so "Stopped" is never said of
 //! something that was not kept. `ask_again` turns it into the redirect.
 
 use super::urls::Address;
@@ -27,11 +27,6 @@ impl Committed {
 }
 
 impl Answer {
-    /// For the doors before and after sign-in, which keep machinery and not a record.
-    pub(in crate::platform) fn going(to: Address) -> Answer {
-        Answer { to, person: PersonId::default(), saying: None, cookies: Vec::new() }
-    }
-
     pub(in crate::platform) fn with(mut self, cookie: Cookie<'static>) -> Answer {
         self.cookies.push(cookie);
         self

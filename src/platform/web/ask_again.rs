@@ -21,8 +21,9 @@ use axum::{
     response::{IntoResponse, Response},
 };
 
-/// A form is text; 64 KiB is more than all its fields may hold.
-const MOST: usize = 64 * 1024;
+/// A form is text. 256 KiB is more than all its fields may hold, and leaves room to say at each
+/// field that too much was typed there.
+const MOST: usize = 256 * 1024;
 
 pub async fn ask_again(State(house): State<House>, request: Request, next: Next) -> Response {
     if request.method() != Method::POST || !is_form(&request) {

@@ -211,6 +211,13 @@ impl Reader {
         phone
     }
 
+    pub fn needed_phone(&mut self, name: &'static str, says: &str) -> Option<Phone> {
+        if self.raw(name).trim().is_empty() {
+            self.wrong(name, says);
+        }
+        self.phone(name)
+    }
+
     /// The version that the form was opened on: an older one than the kept one is stale.
     pub fn version(&self) -> i64 {
         self.raw("version").parse().unwrap_or(0)

@@ -41,7 +41,7 @@ pub struct PersonHead {
     pub name: String,
     pub born: String,
     pub age: i32,
-    /// "Tuesday 3 March, 9:12 am in Duluth"
+    /// "Tuesday 3 March, 9:12 am, Chicago time"
     pub there: String,
     /// "7:12 am for you", where the reader's clock differs.
     pub here: Option<String>,
@@ -63,7 +63,7 @@ impl Page {
             name: place.name.clone(),
             born: day::words(place.born),
             age: day::age(place.born, zone.day(now)),
-            there: format!("{} in {}", zone.long_words(now), zone.place()),
+            there: format!("{}, {} time", zone.long_words(now), zone.place()),
             here: differs.then(|| format!("{} for you", reader.clock_words(now))),
             zone: zone.clone(),
         };
@@ -123,7 +123,7 @@ impl Page {
         let place = area.address.path("", self.id);
         let below = self.path.strip_prefix(&place);
         match area.exact {
-            true => below.is_some_and(|it| matches!(it, "" | "/" | "/edit")),
+            true => below.is_some_and(|it| matches!(it, "" | "/" | "/edit" | "/check")),
             false => below.is_some_and(|it| it.is_empty() || it.starts_with('/')),
         }
     }
@@ -131,6 +131,11 @@ impl Page {
     /// The day and time of an instant, in the person's zone (or the reader's, in no record).
     pub fn when(&self, at: &Instant) -> String {
         self.local().in_words(*at)
+    }
+
+    /// The time of day alone.
+    pub fn clock(&self, at: &Instant) -> String {
+        self.local().clock_words(*at)
     }
 
     /// How long ago, in days where the person is: "yesterday", "9 days ago".

@@ -79,6 +79,10 @@ pub fn page(status: StatusCode) -> Response {
             "Too much at once",
             "This was longer than a form may be, so nothing was kept. Go back: your browser may still hold what you typed.",
         ),
+        StatusCode::GONE => (
+            "This link no longer works",
+            "It was used already, or it is too old. If you have chosen a password, sign in with it. Otherwise ask the one who runs the server for a new link.",
+        ),
         StatusCode::METHOD_NOT_ALLOWED => {
             ("Not like this", "This address cannot be used in this way. Nothing was changed.")
         }

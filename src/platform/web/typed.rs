@@ -70,9 +70,9 @@ impl Typed {
     }
 
     /// Whether this box of a group is ticked; `kept` says whether it is on a plain visit.
-    pub fn among(&self, name: &str, value: &str, kept: &bool) -> bool {
+    pub fn among(&self, name: &str, value: impl AsRef<str>, kept: &bool) -> bool {
         match &self.again {
-            Some(again) => again.fields.every(name).any(|it| it == value),
+            Some(again) => again.fields.every(name).any(|it| it == value.as_ref()),
             None => *kept,
         }
     }
@@ -98,9 +98,21 @@ impl Typed {
     /// from what was typed. An empty text means: it stands empty now.
     pub fn theirs(&self, name: &str) -> Option<&str> {
         let (kept, typed) = (self.kept(name), self.value(name).trim());
-        let same_day = || day::parse(kept).is_some_and(|it| day::parse(typed) == Some(it));
-        (self.stale() && typed != kept && !same_day()).then_some(kept)
+        if !self.stale() || same(kept, typed) {
+            return None;
+        }
+        Some(match kept {
+            "true" => "ticked",
+            "false" => "not ticked",
+            kept => kept,
+        })
     }
+}
+
+/// Whether two texts of a field say the same: a day in other words, a box that was not sent.
+fn same(kept: &str, typed: &str) -> bool {
+    let same_day = || day::parse(kept).is_some_and(|it| day::parse(typed) == Some(it));
+    kept == typed || (kept, typed) == ("false", "") || same_day()
 }
 
 /// A column as it stands in a field.

@@ -1,7 +1,7 @@
 //! Every address of the house, by name. An address of a record leaves the person open; the page
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
-use crate::base::ids::{AllergyId, ContactId, MedicineId, PersonId, PrintId};
+use crate::base::ids::{AllergyId, ContactId, MedicineId, PersonId, SessionId};
 
 /// Somewhere in the house, or somewhere in the record at hand.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -57,6 +57,12 @@ pub fn me() -> Address {
     house("/me")
 }
 
+/// One of the member's own devices.
+pub fn session(id: impl Into<SessionId>) -> Address {
+    let id = id.into();
+    Address::House(format!("/me/devices/{id}"))
+}
+
 pub fn asset(name: &str) -> Address {
     Address::House(format!("/static/{name}"))
 }
@@ -65,6 +71,11 @@ pub fn asset(name: &str) -> Address {
 pub fn record_of(person: impl Into<PersonId>) -> Address {
     let person = person.into();
     Address::House(format!("/p/{person}"))
+}
+
+/// The emergency sheet of one person, from outside her record.
+pub fn emergency_of(person: impl Into<PersonId>) -> Address {
+    record_of(person).and("sheets/emergency")
 }
 
 pub fn person() -> Address {
@@ -122,9 +133,4 @@ pub fn sheets() -> Address {
 
 pub fn emergency_sheet() -> Address {
     record("/sheets/emergency")
-}
-
-pub fn print(id: impl Into<PrintId>) -> Address {
-    let id = id.into();
-    record(format!("/sheets/prints/{id}"))
 }

@@ -127,3 +127,20 @@ pub async fn save(write: &mut Write<Clinical>, old: &Medicine, new: &Medicine) -
     );
     saved.await.map(|_| ())
 }
+
+/// The name of every medicine there ever was, for the history.
+pub async fn titles(view: &View<Clinical>) -> Result<Vec<(MedicineId, String)>> {
+    let (person, member) = (view.person(), view.member());
+    let all = view.all(query!(
+        r#"select id as "id: MedicineId", name, strength from medicine
+        where person_id = ?
+            and id not in (select item from hidden where kind = 'medicine' and member_id = ? and standing)"#,
+        person,
+        member
+    ));
+    let title = |name: String, strength: Option<String>| match strength {
+        Some(strength) => format!("{name} {strength}"),
+        None => name,
+    };
+    Ok(all.await?.into_iter().map(|it| (it.id, title(it.name, it.strength))).collect())
+}

@@ -1,0 +1,92 @@
+//! The kinds of things the history tells of: what each is called, the words for its fields, and
+//! the names of its items. One list to extend when a capability is added.
+
+use crate::{
+    base::change::Audited,
+    family::members::model::{Member, Membership},
+    platform::{
+        auth::area::{Clinical, Essentials, History},
+        db::View,
+        error::Result,
+        web::urls::{self, Address},
+    },
+    record::{
+        allergies::{answer::AllergyAnswer, model::Allergy, store as allergies},
+        contacts::{model::Contact, store as contacts},
+        medicines::{model::Medicine, store as medicines},
+        people::{model::Person, store as people},
+    },
+};
+use std::collections::HashMap;
+
+/// What a kind of thing is called, and the words for its fields.
+pub struct Kind {
+    pub name: &'static str,
+    pub noun: &'static str,
+    labels: &'static [(&'static str, &'static str)],
+}
+
+impl Kind {
+    fn of<T: Audited>(noun: &'static str) -> Kind {
+        Kind { name: T::KIND, noun, labels: T::LABELS }
+    }
+
+    /// The words for a field; none where it is not told.
+    pub fn label(&self, field: &str) -> Option<&'static str> {
+        let found = self.labels.iter().find(|(name, _)| *name == field);
+        found.map(|(_, label)| *label).filter(|it| !it.is_empty())
+    }
+}
+
+pub fn kind(name: &str) -> Option<Kind> {
+    let all = [
+        Kind::of::<Person>("the person's page"),
+        Kind::of::<Medicine>("the medicine"),
+        Kind::of::<Allergy>("the allergy or intolerance"),
+        Kind::of::<AllergyAnswer>("the answer about allergies"),
+        Kind::of::<Contact>("the contact"),
+        Kind::of::<Member>("the member"),
+        Kind::of::<Membership>("the place in this record"),
+    ];
+    all.into_iter().find(|it| it.name == name)
+}
+
+/// Where an item's own page is.
+pub fn page(kind: &str, item: i64) -> Option<Address> {
+    match kind {
+        "person" => Some(urls::person()),
+        "medicine" => Some(urls::medicine(item)),
+        "allergy" => Some(urls::allergy(item)),
+        "allergy_answer" => Some(urls::allergies()),
+        "contact" => Some(urls::contact(item)),
+        "membership" => Some(urls::family()),
+        _ => None,
+    }
+}
+
+/// The names of the items, as the reader may see them.
+pub struct Titles(HashMap<(&'static str, i64), String>);
+
+impl Titles {
+    pub async fn read(view: &View<History>) -> Result<Titles> {
+        let mut titles = HashMap::new();
+        if let Some(view) = view.area::<Clinical>() {
+            let medicines = medicines::titles(&view).await?.into_iter();
+            titles.extend(medicines.map(|(id, title)| (("medicine", id.into()), title)));
+        }
+        if let Some(view) = view.area::<Essentials>() {
+            let person = people::find(&view).await?;
+            titles.insert(("person", person.id.into()), person.name.to_string());
+            let allergies = allergies::titles(&view).await?.into_iter();
+            titles.extend(allergies.map(|(id, title)| (("allergy", id.into()), title)));
+            let contacts = contacts::titles(&view).await?.into_iter();
+            titles.extend(contacts.map(|(id, title)| (("contact", id.into()), title)));
+        }
+        Ok(Titles(titles))
+    }
+
+    pub fn of(&self, kind: &str, item: i64) -> Option<&str> {
+        let found = self.0.iter().find(|((of, id), _)| *of == kind && *id == item);
+        found.map(|(_, title)| title.as_str())
+    }
+}

@@ -1,0 +1,19 @@
+//! The history as people read it: sentences, by day, with what it was before.
+//!
+//! Reads what `platform::audit` kept; the words for each kind of thing are in `kinds`. The life
+//! of one item has its own page, and anyone who reads the history can have it verified.
+
+pub mod kinds;
+mod pages;
+mod sentences;
+mod values;
+
+use crate::platform::house::House;
+use axum::{Router, routing::get};
+
+pub fn routes() -> Router<House> {
+    Router::new()
+        .route("/p/{person}/history", get(pages::list))
+        .route("/p/{person}/history/verify", get(pages::unverified).post(pages::verify))
+        .route("/p/{person}/history/{kind}/{item}", get(pages::life))
+}

@@ -1,0 +1,149 @@
+//! The history by day, one item's life, and its verification.
+
+use super::{
+    kinds::{self, Titles},
+    sentences::{Sentence, Words},
+};
+use crate::base::{day, ids::MemberId};
+use crate::platform::{
+    audit::{
+        Report,
+        read::{PAGE, Wanted},
+    },
+    auth::{
+        area::{AreaName, History},
+        grant::{Grant, See},
+    },
+    error::{Error, Result},
+    web::{page::Page, urls},
+};
+use askama::Template;
+use askama_web::WebTemplate;
+use axum::extract::{Path, Query};
+use time::Date;
+
+#[derive(Template, WebTemplate)]
+#[template(path = "history/list.html")]
+pub struct ListPage {
+    page: Page,
+    days: Vec<Day>,
+    members: Vec<(MemberId, String)>,
+    filter: Filter,
+    earlier: Option<i64>,
+}
+
+impl ListPage {
+    fn areas(&self) -> Vec<&'static str> {
+        AreaName::ALL.iter().map(|it| it.name()).collect()
+    }
+
+    /// The query of the page with the entries before this one.
+    fn query(&self, before: &i64) -> String {
+        let mut query = form_urlencoded::Serializer::new(String::new());
+        query.append_pair("member", &self.filter.member).append_pair("area", &self.filter.area);
+        query.append_pair("before", &before.to_string()).finish()
+    }
+}
+
+/// The entries of one day, newest first.
+pub struct Day {
+    name: String,
+    sentences: Vec<Sentence>,
+}
+
+/// What the reader asked for, as it was sent.
+#[derive(Default, serde::Deserialize)]
+#[serde(default)]
+pub struct Filter {
+    member: String,
+    area: String,
+    before: String,
+}
+
+impl Filter {
+    fn wanted(&self) -> Wanted {
+        Wanted {
+            actor: self.member.parse().ok(),
+            area: Some(self.area.clone()).filter(|it| !it.is_empty()),
+            before: self.before.parse().ok(),
+            ..Wanted::default()
+        }
+    }
+}
+
+pub async fn list(grant: Grant<See<History>>, Query(filter): Query<Filter>) -> Result<ListPage> {
+    let view = grant.view().await?;
+    let (names, titles) = (view.names().await?, Titles::read(&view).await?);
+    let entries = view.history(&filter.wanted()).await?;
+    let earlier = (entries.len() == PAGE).then(|| entries.last().map(|it| it.id)).flatten();
+    let words = Words { names: &names, titles: &titles, zone: grant.zone() };
+    let days = by_day(&grant, entries.iter().map(|it| words.tell(it)).collect());
+    let members = view.members().await?;
+    Ok(ListPage { page: grant.page("History"), days, members, filter, earlier })
+}
+
+/// Sentences gathered by the day they happened on, where the person is.
+fn by_day(grant: &Grant<See<History>>, sentences: Vec<Sentence>) -> Vec<Day> {
+    let mut days: Vec<(Date, Day)> = Vec::new();
+    for sentence in sentences {
+        let date = grant.zone().day(sentence.at);
+        if days.last().is_none_or(|(last, _)| *last != date) {
+            let ago = day::ago(date, grant.today());
+            let name = format!("{}, {ago}", day::short_words(date));
+            days.push((date, Day { name, sentences: Vec::new() }));
+        }
+        if let Some((_, day)) = days.last_mut() {
+            day.sentences.push(sentence);
+        }
+    }
+    days.into_iter().map(|(_, day)| day).collect()
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "history/life.html")]
+pub struct LifePage {
+    page: Page,
+    title: String,
+    back: String,
+    days: Vec<Day>,
+}
+
+/// The life of one item. One that is hidden from the reader, or of another record, is not there.
+pub async fn life(
+    grant: Grant<See<History>>,
+    Path((_, kind, item)): Path<(String, String, i64)>,
+) -> Result<LifePage> {
+    let view = grant.view().await?;
+    let (names, titles) = (view.names().await?, Titles::read(&view).await?);
+    let title = titles.of(&kind, item).ok_or(Error::NotFound)?.to_owned();
+    let wanted = Wanted { kind: Some(kind.clone()), item: Some(item), ..Wanted::default() };
+    let entries = view.history(&wanted).await?;
+    let words = Words { names: &names, titles: &titles, zone: grant.zone() };
+    let days = by_day(&grant, entries.iter().map(|it| words.tell(it)).collect());
+    let page = grant.page(format!("History of {title}"));
+    let back = page.at(kinds::page(&kind, item).unwrap_or_else(urls::history));
+    Ok(LifePage { page, title, back, days })
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "history/verify.html")]
+pub struct VerifyPage {
+    page: Page,
+    report: Option<Report>,
+}
+
+impl VerifyPage {
+    /// The first digits of the newest mark, in groups, as a sheet prints them.
+    fn mark(&self, report: &Report) -> String {
+        crate::platform::audit::mark(&report.head)
+    }
+}
+
+pub async fn unverified(grant: Grant<See<History>>) -> VerifyPage {
+    VerifyPage { page: grant.page("Verify the history"), report: None }
+}
+
+pub async fn verify(grant: Grant<See<History>>) -> Result<VerifyPage> {
+    let report = grant.verify().await?;
+    Ok(VerifyPage { page: grant.page("Verify the history"), report: Some(report) })
+}

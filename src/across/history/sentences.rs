@@ -1,0 +1,248 @@
+//! One entry of the history as a sentence: who did what to which thing, and what it was before.
+
+use super::{
+    kinds::{self, Titles},
+    values,
+};
+use crate::{
+    base::{clock::Instant, ids::MemberId, zone::Zone},
+    platform::{
+        audit::{
+            Names,
+            read::{Difference, Recorded},
+        },
+        web::urls::Address,
+    },
+};
+
+/// A sentence: "Ines" "changed the dose of" "Warfarin 2.5 mg" "from 1 tablet to 2 tablets".
+pub struct Sentence {
+    pub at: Instant,
+    pub who: String,
+    pub does: String,
+    pub thing: Option<Thing>,
+    pub rest: String,
+    pub changes: Vec<Line>,
+}
+
+/// The thing an entry is about.
+pub struct Thing {
+    pub title: String,
+    pub page: Option<Address>,
+}
+
+/// One changed field.
+pub struct Line {
+    pub label: &'static str,
+    pub old: Option<String>,
+    pub new: Option<String>,
+}
+
+/// What is needed to read entries: names, titles, the person's zone.
+pub struct Words<'a> {
+    pub names: &'a Names,
+    pub titles: &'a Titles,
+    pub zone: &'a Zone,
+}
+
+impl Words<'_> {
+    pub fn tell(&self, entry: &Recorded) -> Sentence {
+        let who = self.who(entry);
+        let thing = self.thing(entry);
+        let at = entry.at;
+        if !matches!(entry.action.as_str(), "added" | "edited" | "removed") {
+            let (does, rest) = done(entry);
+            return Sentence { at, who, does, thing, rest, changes: Vec::new() };
+        }
+        if entry.kind == "hidden" {
+            return self.hiding(entry, who);
+        }
+        let mut changes = self.changes(entry);
+        let (does, rest) = match turn(entry) {
+            Some(turn) => {
+                changes.retain(|it| !turn.tells(entry, it.label));
+                (turn.verb.to_owned(), turn.rest(entry, self.zone))
+            }
+            None => self.plain(entry, &mut changes),
+        };
+        Sentence { at, who, does, thing, rest, changes }
+    }
+
+    fn who(&self, entry: &Recorded) -> String {
+        match (entry.actor, entry.door.as_str()) {
+            (actor, _) if actor != MemberId::default() => self.names.of(actor).to_owned(),
+            (_, "visitor") => "Someone not signed in".into(),
+            (_, "operator") => "The one who runs the server".into(),
+            _ => "The program".into(),
+        }
+    }
+
+    fn thing(&self, entry: &Recorded) -> Option<Thing> {
+        let title = match entry.kind.as_str() {
+            "member" if entry.actor == MemberId::from(entry.item) => return None,
+            "member" => self.names.of(entry.item.into()).to_owned(),
+            "membership" => self.names.of(member_of(entry)?).to_owned(),
+            kind => self.titles.of(kind, entry.item)?.to_owned(),
+        };
+        Some(Thing { title, page: kinds::page(&entry.kind, entry.item) })
+    }
+
+    fn changes(&self, entry: &Recorded) -> Vec<Line> {
+        // That an edit takes the check off goes without saying.
+        let unchecked =
+            |it: &Difference| it.field == "checked_against" && it.new.as_deref() == Some("null");
+        let told = entry.values.iter().filter(|it| !unchecked(it)).filter_map(|it| {
+            let label = label(entry, &it.field)?;
+            let (old, new) = self.sides(it);
+            // A new thing is told by what was filled in.
+            let empty =
+                entry.action == "added" && matches!(new.as_deref(), None | Some("no" | "changed"));
+            (!empty && (old != new || it.erased)).then_some(Line { label, old, new })
+        });
+        told.collect()
+    }
+
+    fn sides(&self, it: &Difference) -> (Option<String>, Option<String>) {
+        match it.erased {
+            true => (None, Some("erased".into())),
+            false => (
+                values::words(it.old.as_deref(), self.zone),
+                values::words(it.new.as_deref(), self.zone),
+            ),
+        }
+    }
+
+    /// Added, removed, or changed without a turn: one changed field is told in the sentence.
+    fn plain(&self, entry: &Recorded, changes: &mut Vec<Line>) -> (String, String) {
+        let noun = kinds::kind(&entry.kind).map_or("something", |it| it.noun);
+        match (entry.action.as_str(), changes.as_slice()) {
+            ("added", _) => (format!("added {noun}"), String::new()),
+            ("removed", _) => (format!("removed {noun}"), String::new()),
+            (_, [one]) => {
+                let side = |it: &Option<String>| it.clone().unwrap_or_else(|| "nothing".into());
+                let rest = match one.new.as_deref() {
+                    Some("changed") => String::new(),
+                    _ => format!("from {} to {}", side(&one.old), side(&one.new)),
+                };
+                let does = format!("changed the {} of", one.label);
+                changes.clear();
+                (does, rest)
+            }
+            _ => ("changed".into(), String::new()),
+        }
+    }
+
+    fn hiding(&self, entry: &Recorded, who: String) -> Sentence {
+        let new = |field: &str| new_text(entry, field, self.zone);
+        let number = |field: &str| new(field).and_then(|it| it.parse::<i64>().ok());
+        let from = number("member_id").map_or("someone", |it| self.names.of(it.into()));
+        let hides = new("standing").as_deref() != Some("no");
+        let behalf = if new("on_behalf").as_deref() == Some("yes") {
+            ", on the person's behalf"
+        } else {
+            ""
+        };
+        let (kind, item) = (new("kind").unwrap_or_default(), number("item").unwrap_or(0));
+        let title = self.titles.of(&kind, item).unwrap_or("something").to_owned();
+        Sentence {
+            at: entry.at,
+            who,
+            does: if hides { "hid".into() } else { "showed again".into() },
+            thing: Some(Thing { title, page: kinds::page(&kind, item) }),
+            rest: format!("{} {from}{behalf}", if hides { "from" } else { "to" }),
+            changes: Vec::new(),
+        }
+    }
+}
+
+fn label(entry: &Recorded, field: &str) -> Option<&'static str> {
+    kinds::kind(&entry.kind)?.label(field)
+}
+
+fn value<'a>(entry: &'a Recorded, field: &str) -> Option<&'a Difference> {
+    entry.values.iter().find(|it| it.field == field)
+}
+
+fn new_text(entry: &Recorded, field: &str, zone: &Zone) -> Option<String> {
+    values::words(value(entry, field)?.new.as_deref(), zone)
+}
+
+fn member_of(entry: &Recorded) -> Option<MemberId> {
+    let json = value(entry, "member_id")?.new.as_deref()?;
+    json.parse::<i64>().ok().map(MemberId::from)
+}
+
+/// A change that has its own verb, and the fields that are told in the sentence after a word.
+struct Turn {
+    verb: &'static str,
+    after: &'static str,
+    told: &'static [&'static str],
+}
+
+impl Turn {
+    fn rest(&self, entry: &Recorded, zone: &Zone) -> String {
+        let told = self.told.iter().filter_map(|field| new_text(entry, field, zone));
+        let told = told.collect::<Vec<_>>().join(": ");
+        if told.is_empty() { told } else { format!("{}{told}", self.after) }
+    }
+
+    /// Whether a changed field needs no line of its own.
+    fn tells(&self, entry: &Recorded, changed: &str) -> bool {
+        let told = self.told.iter().any(|it| label(entry, it) == Some(changed));
+        let turned = ["status", "struck", "reason", "since"].contains(&changed);
+        told || turned || (self.verb == "brought back" && changed == "why struck")
+    }
+}
+
+fn turn(entry: &Recorded) -> Option<Turn> {
+    if entry.action != "edited" {
+        return None;
+    }
+    let is = |field: &str, json: &str| {
+        value(entry, field).is_some_and(|it| it.new.as_deref() == Some(json))
+    };
+    let reason: &[_] = &["status_since", "status_reason", "struck_reason"];
+    let turn = |verb, after, told| Some(Turn { verb, after, told });
+    if is("status", r#""stopped""#) {
+        turn("stopped", "from ", reason)
+    } else if is("status", r#""on hold""#) {
+        turn("put on hold", "from ", reason)
+    } else if is("status", r#""struck""#) || is("struck", "true") {
+        turn("struck as a mistake", "", &["status_reason", "struck_reason"])
+    } else if is("status", r#""taking""#) || is("struck", "false") {
+        turn("brought back", "", &[])
+    } else if only_checked(entry) {
+        turn("checked", "against ", &["checked_against"])
+    } else {
+        None
+    }
+}
+
+/// Only the three columns of a check, and the check was not taken off.
+fn only_checked(entry: &Recorded) -> bool {
+    let checked = ["checked_at", "checked_by", "checked_against"];
+    let stands = value(entry, "checked_at").is_some_and(|it| it.new.as_deref() != Some("null"));
+    stands && entry.values.iter().all(|it| checked.contains(&it.field.as_str()))
+}
+
+/// What was done without changing a row.
+fn done(entry: &Recorded) -> (String, String) {
+    let area = match entry.area.as_str() {
+        "clinical" => "the medicines",
+        "history" => "the history",
+        "members" => "the family's list",
+        _ => "the essentials",
+    };
+    let words = match entry.action.as_str() {
+        "signed in" => ("signed in", String::new()),
+        "signed out" => ("signed out", String::new()),
+        "ended a session" => ("signed out another device", String::new()),
+        "sign-in failed" => ("tried to sign in as", "and could not".into()),
+        "reset link made" => ("had a link made to choose a new password", String::new()),
+        "reset" => ("chose a new password by a link", String::new()),
+        "refused" => ("asked for", format!("{area}, and was refused")),
+        "verified" => ("had the history verified", String::new()),
+        other => (other, String::new()),
+    };
+    (words.0.to_owned(), words.1)
+}

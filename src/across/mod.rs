@@ -1,0 +1,6 @@
+//! What joins several capabilities: it reads and writes through their stores.
+
+pub mod history;
+pub mod setup;
+pub mod sheets;
+pub mod visibility;

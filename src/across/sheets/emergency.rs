@@ -1,0 +1,254 @@
+//! The facts of the emergency sheet: for a nurse or paramedic who has never met the person.
+//!
+//! Order: whom to phone, who she is, allergies, medicines, those on hold, contacts, poison line.
+//! A field that is missing is shown as missing (Joint Commission NPSG.03.06.01, 2020 wording).
+//! Checks stand with their date, not their age, so the same facts always give the same hash.
+
+use crate::{
+    base::{
+        check::{self, Check},
+        day,
+        text::{Line, Phone},
+        zone::Zone,
+    },
+    platform::{
+        audit::Names,
+        auth::area::{Clinical, Essentials},
+        db::View,
+        error::{Error, Result},
+    },
+    record::{
+        allergies::{model::Allergy, state::State, store as allergies},
+        contacts::{model::Contact, store as contacts},
+        medicines::{model::Medicine, store as medicines},
+        people::{model::Person, store as people},
+    },
+};
+use serde::Serialize;
+use time::Date;
+
+#[derive(Serialize)]
+pub struct Facts {
+    pub paper: &'static str,
+    pub lang: &'static str,
+    pub title: &'static str,
+    pub person: Head,
+    pub allergies: Allergies,
+    pub medicines: Medicines,
+    pub contacts: Contacts,
+}
+
+#[derive(Serialize)]
+pub struct Head {
+    pub name: Line,
+    pub born: String,
+    pub age: String,
+    pub address: Option<Line>,
+    pub language: Option<Line>,
+    pub needs: Vec<Need>,
+    pub emergency_number: Phone,
+    pub poison_line: Option<Phone>,
+    pub phone_first: Option<PhoneFirst>,
+    pub stamp: String,
+}
+
+#[derive(Serialize)]
+pub struct Need {
+    pub what: &'static str,
+    pub text: Line,
+}
+
+#[derive(Serialize)]
+pub struct PhoneFirst {
+    pub whom: Line,
+    pub number: Phone,
+    pub said_by: Line,
+}
+
+#[derive(Serialize)]
+pub struct Allergies {
+    pub sentence: String,
+    pub stamp: Option<String>,
+    pub items: Vec<AllergyItem>,
+}
+
+#[derive(Serialize)]
+pub struct AllergyItem {
+    pub substance: Line,
+    pub kind: String,
+    pub reaction: Option<Line>,
+    pub since: Option<Line>,
+    pub source: Option<Line>,
+}
+
+#[derive(Serialize)]
+pub struct Medicines {
+    pub stamp: Option<String>,
+    pub taking: Vec<MedicineItem>,
+    pub held: Vec<MedicineItem>,
+}
+
+#[derive(Serialize)]
+pub struct MedicineItem {
+    pub name: Line,
+    pub strength: Option<Line>,
+    pub form: Option<Line>,
+    pub route: Option<Line>,
+    pub dose: Option<Line>,
+    pub times: Option<Line>,
+    pub purpose: Option<Line>,
+    pub as_needed: bool,
+    pub limit: Option<Line>,
+    pub supply: String,
+    pub prescriber: Option<Line>,
+    pub stamp: String,
+    pub since: Option<String>,
+    pub reason: Option<Line>,
+}
+
+#[derive(Serialize)]
+pub struct Contacts {
+    pub stamp: Option<String>,
+    pub items: Vec<ContactItem>,
+}
+
+#[derive(Serialize)]
+pub struct ContactItem {
+    pub name: Line,
+    pub who: Option<Line>,
+    pub numbers: Vec<Phone>,
+    pub note: Option<Line>,
+}
+
+impl Facts {
+    /// As the reader may see them, in one snapshot.
+    pub async fn read(view: &View<Essentials>, today: Date) -> Result<Facts> {
+        let clinical = view.area::<Clinical>().ok_or(Error::NotFound)?;
+        let (person, names) = (people::find(view).await?, view.names().await?);
+        let stamps = Stamps { names: &names, zone: &person.zone };
+        let state = State::of(allergies::list(view).await?, allergies::answer(view).await?);
+        let medicines = medicines::list(&clinical).await?;
+        let contacts = contacts::list(view).await?;
+        Ok(Facts {
+            paper: person.paper.code(),
+            lang: "en",
+            title: "Emergency sheet",
+            allergies: Allergies::of(&state, &stamps),
+            medicines: Medicines::of(&medicines, &stamps),
+            contacts: Contacts::of(&contacts, &stamps),
+            person: Head::of(&person, today, &stamps),
+        })
+    }
+}
+
+/// Checks in words, by date.
+struct Stamps<'a> {
+    names: &'a Names,
+    zone: &'a Zone,
+}
+
+impl Stamps<'_> {
+    fn of(&self, check: Option<Check>) -> String {
+        check.map_or("not checked yet".into(), |it| {
+            let (on, by) = (day::short_words(self.zone.day(it.at)), self.names.of(it.by));
+            format!("checked {on} by {by}, against {}", it.against)
+        })
+    }
+
+    /// The oldest check of a block; nothing where the block is empty.
+    fn oldest(&self, checks: impl ExactSizeIterator<Item = Option<Check>>) -> Option<String> {
+        (checks.len() > 0).then(|| self.of(check::oldest(checks)))
+    }
+}
+
+impl Head {
+    fn of(it: &Person, today: Date, stamps: &Stamps) -> Head {
+        let needs = [("Hearing", &it.hearing), ("Vision", &it.vision), ("Mobility", &it.mobility)];
+        let need = |(what, text): (_, &Option<Line>)| Some(Need { what, text: text.clone()? });
+        let first = (it.first_whom.clone(), it.first_number.clone(), it.first_said_by.clone());
+        Head {
+            name: it.name.clone(),
+            born: day::words(it.born),
+            age: day::age(it.born, today).to_string(),
+            address: it.address.clone(),
+            language: it.language.clone(),
+            needs: needs.into_iter().filter_map(need).collect(),
+            emergency_number: it.emergency_number.clone(),
+            poison_line: it.poison_line.clone(),
+            phone_first: match first {
+                (Some(whom), Some(number), Some(said_by)) => {
+                    Some(PhoneFirst { whom, number, said_by })
+                }
+                _ => None,
+            },
+            stamp: stamps.of(it.check()),
+        }
+    }
+}
+
+impl Allergies {
+    fn of(state: &State, stamps: &Stamps) -> Allergies {
+        let item = |it: &Allergy| AllergyItem {
+            substance: it.substance.clone(),
+            kind: it.nature.to_string(),
+            reaction: it.reaction.clone(),
+            since: it.since.clone(),
+            source: it.source.clone(),
+        };
+        let sentence = match state.said() {
+            Some(said) => format!("{}, {said}", state.sentence()),
+            None => state.sentence(),
+        };
+        Allergies {
+            sentence,
+            stamp: stamps.oldest(state.listed().iter().map(Allergy::check)),
+            items: state.listed().iter().map(item).collect(),
+        }
+    }
+}
+
+impl Medicines {
+    fn of(all: &[Medicine], stamps: &Stamps) -> Medicines {
+        let item = |it: &Medicine| MedicineItem {
+            name: it.name.clone(),
+            strength: it.strength.clone(),
+            form: it.form.clone(),
+            route: it.route.clone(),
+            dose: it.dose.clone(),
+            times: it.times.clone(),
+            purpose: it.purpose.clone(),
+            as_needed: it.as_needed,
+            limit: it.label_limit.clone(),
+            supply: it.supply.to_string(),
+            prescriber: it.prescriber.clone(),
+            stamp: stamps.of(it.check()),
+            since: it.turned_on(),
+            reason: it.status_reason.clone(),
+        };
+        let current: Vec<_> = all.iter().filter(|it| it.is_current()).collect();
+        Medicines {
+            stamp: stamps.oldest(current.iter().map(|it| it.check())),
+            taking: all.iter().filter(|it| it.is_taken()).map(item).collect(),
+            held: all.iter().filter(|it| it.is_on_hold()).map(item).collect(),
+        }
+    }
+}
+
+impl Contacts {
+    fn of(all: &[Contact], stamps: &Stamps) -> Contacts {
+        let item = |it: &Contact| ContactItem {
+            name: it.name.clone(),
+            who: it.who.clone(),
+            numbers: [Some(&it.phone), it.other_phone.as_ref()]
+                .into_iter()
+                .flatten()
+                .cloned()
+                .collect(),
+            note: it.note.clone(),
+        };
+        Contacts {
+            stamp: stamps.oldest(all.iter().map(Contact::check)),
+            items: all.iter().map(item).collect(),
+        }
+    }
+}

@@ -1,0 +1,100 @@
+//! `kinsheaf demo`: an invented family to look around in. Loopback only, mail into files.
+
+use super::{Outcome, serve, story, system_clock};
+use crate::{
+    base::clock::{Clock, Instant},
+    platform::{
+        auth::links::{self, Purpose},
+        config::Config,
+        db::Db,
+        mail::Carrier,
+    },
+};
+use std::{
+    fs,
+    path::{Path, PathBuf},
+    sync::{
+        Arc,
+        atomic::{AtomicI64, Ordering},
+    },
+};
+use tokio::net::TcpListener;
+
+/// Marks a folder that a demo made, so that no family's folder is taken for one.
+const MARK: &str = "made-by-demo";
+
+pub async fn demo(config: Config, data: Option<PathBuf>) -> Outcome {
+    serve::log("warn");
+    if !config.listen().ip().is_loopback() {
+        return Err("The demo lets anyone with its links in, so it listens on loopback only. Take KINSHEAF_LISTEN away, or use `serve`.".into());
+    }
+    let folder = folder(data)?;
+    let _lock = serve::hold(&folder)?;
+    if !folder.join("kinsheaf.db").exists() {
+        let clock = StoryClock::new(system_clock().now());
+        let db = Db::open(&folder, clock.clock()).await?;
+        story::tell(&db, &clock).await?;
+        db.close().await;
+        fs::write(folder.join(MARK), "An invented family. Nothing here is anyone's.\n")?;
+    }
+    let db = Db::open(&folder, system_clock()).await?;
+    let listener = TcpListener::bind(config.listen()).await?;
+    let config = config.listening_on(listener.local_addr()?);
+    links::forget(&db, Purpose::Demo).await?;
+    for (member, name, role) in story::cast(&db).await? {
+        let lasts = time::Duration::days(30);
+        let token = links::make(&db, Purpose::Demo, Some(member), lasts).await?;
+        let link = config.base().absolute(&format!("/sign-in/demo/{token}"));
+        println!("{name} ({}): {link}", role.name());
+    }
+    println!("Data: {}", folder.display());
+    println!("Listening on {}", config.base().absolute("/"));
+    let carrier = Carrier::Folder(folder.join("mail"));
+    serve::run(serve::house(db, config, true, true), Some(carrier), listener).await
+}
+
+/// A fresh folder, or one that a demo made.
+fn folder(named: Option<PathBuf>) -> Result<PathBuf, Box<dyn std::error::Error + Send + Sync>> {
+    let Some(folder) = named else {
+        let name = format!("kinsheaf-demo-{}", crate::platform::random::hex(4));
+        return Ok(std::env::temp_dir().join(name));
+    };
+    let fresh = !folder.exists() || is_empty(&folder)?;
+    if !fresh && !folder.join(MARK).exists() {
+        return Err(
+            format!("{} was not made by a demo, so it is left alone.", folder.display()).into()
+        );
+    }
+    Ok(folder)
+}
+
+fn is_empty(folder: &Path) -> std::io::Result<bool> {
+    Ok(fs::read_dir(folder)?.next().is_none())
+}
+
+/// The clock of the story: it stands where the story has got to.
+pub struct StoryClock {
+    at: Arc<AtomicI64>,
+    now: Instant,
+}
+
+impl StoryClock {
+    fn new(now: Instant) -> StoryClock {
+        StoryClock { at: Arc::new(AtomicI64::new(now.unix())), now }
+    }
+
+    fn clock(&self) -> Clock {
+        let at = self.at.clone();
+        Clock::new(move || Instant::from_unix(at.load(Ordering::SeqCst)))
+    }
+
+    /// The moment at which the demo is started.
+    pub fn now(&self) -> Instant {
+        self.now
+    }
+
+    /// The story goes on at this moment.
+    pub fn set(&self, at: Instant) {
+        self.at.store(at.unix(), Ordering::SeqCst);
+    }
+}

@@ -1,0 +1,104 @@
+//! The commands: serve a family, try the demo, and what the one who runs the server needs.
+//!
+//! Exit codes: 0 it worked; 1 it did not; 2 the settings or the command are wrong.
+
+mod demo;
+mod member;
+mod serve;
+mod story;
+mod verify;
+
+use crate::base::clock::{Clock, Instant};
+use crate::platform::{
+    config::{Config, ConfigProblems},
+    db::Db,
+};
+use clap::{Parser, Subcommand};
+use std::{error::Error, path::PathBuf, process::ExitCode};
+
+#[derive(Parser)]
+#[command(name = "kinsheaf", version, about = "One care record that a family shares")]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Serve a family's records from the data folder
+    Serve,
+    /// Serve an invented family, to look around
+    Demo {
+        /// A folder that an earlier demo made; a fresh one otherwise
+        #[arg(long)]
+        data: Option<PathBuf>,
+    },
+    /// Something about one member
+    #[command(subcommand)]
+    Member(MemberCommand),
+    /// Look through the whole history: was anything changed behind its back?
+    Verify {
+        /// The history mark of a printed sheet: everything up to it must still be there
+        #[arg(long)]
+        head: Option<String>,
+    },
+    /// Show the settings, with secrets masked
+    Config,
+    /// Ask the running server whether it is well
+    Healthcheck,
+}
+
+#[derive(Subcommand)]
+enum MemberCommand {
+    /// Make a link with which a member chooses a new password
+    Reset {
+        /// The address the member signs in with
+        email: String,
+    },
+}
+
+/// What a command can fail with; its text is for the one at the command line.
+type Outcome = Result<ExitCode, Box<dyn Error + Send + Sync>>;
+
+pub async fn run() -> ExitCode {
+    let command = Arguments::parse().command;
+    let config = match settings() {
+        Ok(config) => config,
+        Err(problems) => {
+            eprintln!("{problems}");
+            return ExitCode::from(2);
+        }
+    };
+    let outcome = match command {
+        Command::Serve => serve::serve(config).await,
+        Command::Demo { data } => demo::demo(config, data).await,
+        Command::Member(MemberCommand::Reset { email }) => member::reset(config, &email).await,
+        Command::Verify { head } => verify::verify(config, head).await,
+        Command::Config => Ok(print(&config.shown())),
+        Command::Healthcheck => serve::healthcheck(&config).await,
+    };
+    outcome.unwrap_or_else(|e| {
+        eprintln!("{e}");
+        ExitCode::FAILURE
+    })
+}
+
+fn settings() -> Result<Config, ConfigProblems> {
+    let text = |name: &str| std::env::var(name).ok();
+    Config::read(text, |path| std::fs::read_to_string(path))
+}
+
+fn print(text: &str) -> ExitCode {
+    println!("{text}");
+    ExitCode::SUCCESS
+}
+
+/// The clock of the machine: the one place where it is read.
+fn system_clock() -> Clock {
+    Clock::new(|| Instant::new(time::OffsetDateTime::now_utc()))
+}
+
+/// The database beside a running server.
+async fn database(config: &Config) -> Result<Db, crate::platform::db::OpenError> {
+    Db::open_as_is(config.data(), system_clock()).await
+}

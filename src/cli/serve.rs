@@ -1,0 +1,126 @@
+//! Serving: one process, one data folder, until it is told to stop.
+
+use super::{Outcome, system_clock};
+use crate::{
+    across::setup,
+    app,
+    platform::{
+        auth::{password::Hasher, throttle::Throttle},
+        config::Config,
+        db::Db,
+        house::{House, Parts},
+        mail::Carrier,
+        pdf::Press,
+    },
+};
+use std::{
+    error::Error,
+    fs::{self, File, TryLockError},
+    net::SocketAddr,
+    path::Path,
+    process::ExitCode,
+};
+use tokio::{
+    io::{AsyncReadExt, AsyncWriteExt},
+    net::{TcpListener, TcpStream},
+    signal::unix::{SignalKind, signal},
+};
+use tracing_subscriber::EnvFilter;
+
+pub async fn serve(config: Config) -> Outcome {
+    log("info");
+    let _lock = hold(config.data())?;
+    let db = Db::open(config.data(), system_clock()).await?;
+    if let Some(link) = setup::pages::link(&db, config.base()).await? {
+        println!("Nobody signs in here yet. Open this link within 24 hours to begin:\n{link}");
+    }
+    let carrier = Carrier::of(&config)?;
+    let listener = TcpListener::bind(config.listen())
+        .await
+        .map_err(|e| format!("KINSHEAF_LISTEN: {} cannot be listened on: {e}", config.listen()))?;
+    println!("Listening on {}", config.base().absolute("/"));
+    run(house(db, config, carrier.is_some(), false), carrier, listener).await
+}
+
+/// Everything a request is served with.
+pub fn house(db: Db, config: Config, mails: bool, demo: bool) -> House {
+    House::new(Parts {
+        db,
+        clock: system_clock(),
+        config,
+        hasher: Hasher::new(),
+        throttle: Throttle::new(),
+        press: Press::new(),
+        constraints: app::constraints(),
+        mails,
+        demo,
+    })
+}
+
+/// Serves until SIGTERM or Ctrl-C; requests that have begun are finished first.
+pub async fn run(house: House, carrier: Option<Carrier>, listener: TcpListener) -> Outcome {
+    let carrying = carrier.map(|it| tokio::spawn(it.carry(house.db.clone())));
+    let app = app::app(house.clone()).into_make_service_with_connect_info::<SocketAddr>();
+    axum::serve(listener, app).with_graceful_shutdown(told_to_stop()).await?;
+    if let Some(carrying) = carrying {
+        carrying.abort();
+    }
+    house.db.close().await;
+    Ok(ExitCode::SUCCESS)
+}
+
+async fn told_to_stop() {
+    let mut term = signal(SignalKind::terminate()).expect("signals can be listened to");
+    tokio::select! {
+        _ = term.recv() => {}
+        _ = tokio::signal::ctrl_c() => {}
+    }
+}
+
+/// Makes the data folder, readable by its owner only, and holds it: one server a folder.
+pub fn hold(folder: &Path) -> Result<File, Box<dyn Error + Send + Sync>> {
+    let cannot = |e| format!("The data folder {} cannot be used: {e}", folder.display());
+    fs::create_dir_all(folder).map_err(cannot)?;
+    use std::os::unix::fs::PermissionsExt;
+    // A folder of someone else's (a mounted volume) keeps its own rights.
+    let _ = fs::set_permissions(folder, fs::Permissions::from_mode(0o700));
+    let lock = File::create(folder.join("serving.lock")).map_err(cannot)?;
+    match lock.try_lock() {
+        Ok(()) => Ok(lock),
+        Err(TryLockError::WouldBlock) => {
+            Err(format!("Another server is using the data folder {}.", folder.display()).into())
+        }
+        Err(TryLockError::Error(e)) => Err(cannot(e).into()),
+    }
+}
+
+/// Logs go to standard error; `RUST_LOG` says how much.
+pub fn log(level: &str) {
+    let filter = EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new(level));
+    let _ =
+        tracing_subscriber::fmt().with_env_filter(filter).with_writer(std::io::stderr).try_init();
+}
+
+/// Asks `/healthz` of the server these settings describe.
+pub async fn healthcheck(config: &Config) -> Outcome {
+    let mut address = config.listen();
+    if address.ip().is_unspecified() {
+        let local = if address.is_ipv4() { "127.0.0.1" } else { "::1" };
+        address.set_ip(local.parse()?);
+    }
+    let asked = tokio::time::timeout(std::time::Duration::from_secs(3), async {
+        let mut stream = TcpStream::connect(address).await?;
+        let path = format!("{}/healthz", config.base().path());
+        let request =
+            format!("GET {path} HTTP/1.1\r\nHost: {address}\r\nConnection: close\r\n\r\n");
+        stream.write_all(request.as_bytes()).await?;
+        let mut answer = Vec::new();
+        stream.take(1024).read_to_end(&mut answer).await?;
+        std::io::Result::Ok(answer)
+    });
+    match asked.await {
+        Ok(Ok(answer)) if answer.starts_with(b"HTTP/1.1 200") => Ok(super::print("well")),
+        Ok(Err(e)) => Err(format!("The server at {address} does not answer: {e}").into()),
+        _ => Err(format!("The server at {address} is not well.").into()),
+    }
+}

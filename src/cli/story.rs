@@ -1,0 +1,305 @@
+//! The invented family of the demo and an ordinary month of theirs, told through the same writes
+//! that the pages use, so that its history is a true one. Every name and number is invented.
+
+use super::demo::StoryClock;
+use crate::{
+    base::{
+        check::Check,
+        clock::Instant,
+        ids::{MemberId, PersonId},
+        reach::{Email, Phone},
+        text::Line,
+        zone::Zone,
+    },
+    family::members::{
+        model::{Member, Membership},
+        store as members,
+    },
+    platform::{
+        auth::{
+            area::{Area, Clinical, Essentials, Members, Role},
+            doors::Operator,
+        },
+        db::{Db, Write},
+        error::Result,
+    },
+    record::{
+        allergies::{
+            model::{Account, Allergy, Nature},
+            store as allergies,
+        },
+        contacts::{
+            model::{Contact, Entry},
+            store as contacts,
+        },
+        medicines::{
+            model::{Label, Medicine, Supply},
+            store as medicines,
+        },
+        people::{model::Person, store as people},
+    },
+};
+use time::{Date, Duration, Time, macros::date};
+
+/// Who signs in: name, role in Ottoline's record, zone, phone.
+const CAST: [(&str, Role, &str, &str); 6] = [
+    ("Ottoline", Role::Person, "America/Chicago", "218-555-0100"),
+    ("Ines", Role::Steward, "America/Chicago", "218-555-0101"),
+    ("Bram", Role::Relative, "America/Los_Angeles", "503-555-0102"),
+    ("Juno", Role::Relative, "America/New_York", "617-555-0103"),
+    ("Delia", Role::Aide, "America/Chicago", "218-555-0104"),
+    ("Rosalind", Role::Reader, "America/Chicago", "218-555-0105"),
+];
+
+/// Name, strength, form, dose, when, what for, as needed with its limit, how it is got.
+type Row = (
+    &'static str,
+    &'static str,
+    &'static str,
+    &'static str,
+    &'static str,
+    &'static str,
+    &'static str,
+    Supply,
+);
+
+#[rustfmt::skip]
+const MEDICINES: [Row; 9] = [
+    ("Warfarin", "2.5 mg", "tablet", "1 tablet", "in the evening", "heart rhythm", "", Supply::Prescription),
+    ("Furosemide", "20 mg", "tablet", "1 tablet", "in the morning", "swollen legs", "", Supply::Prescription),
+    ("Metoprolol succinate", "50 mg", "extended-release tablet", "1 tablet", "in the morning", "heart rhythm", "", Supply::Prescription),
+    ("Levothyroxine", "75 mcg", "tablet", "1 tablet", "in the morning, before breakfast", "thyroid", "", Supply::Prescription),
+    ("Lisinopril", "10 mg", "tablet", "1 tablet", "in the morning", "blood pressure", "", Supply::Prescription),
+    ("Alendronate", "70 mg", "tablet", "1 tablet", "on Sunday mornings", "bones", "", Supply::Prescription),
+    ("Acetaminophen", "500 mg", "tablet", "1 tablet", "when the hip hurts", "hip pain", "at most 6 tablets in 24 hours", Supply::OverTheCounter),
+    ("Latanoprost", "0.005 %", "eye drops", "1 drop in each eye", "at bedtime", "eye pressure", "", Supply::Prescription),
+    ("Vitamin D3", "25 mcg", "capsule", "1 capsule", "with breakfast", "", "", Supply::Supplement),
+];
+
+fn line(text: &str) -> Line {
+    Line::from(text.to_owned())
+}
+
+fn some(text: &str) -> Option<Line> {
+    (!text.is_empty()).then(|| line(text))
+}
+
+fn phone(text: &str) -> Phone {
+    Phone::from(text.to_owned())
+}
+
+/// One telling: who is who, and where the clock stands.
+struct Telling<'a> {
+    operator: Operator,
+    clock: &'a StoryClock,
+    zone: Zone,
+    person: PersonId,
+    cast: Vec<(MemberId, Role)>,
+}
+
+pub async fn tell(db: &Db, clock: &StoryClock) -> Result<()> {
+    let zone = Zone::parse("America/Chicago").unwrap_or_else(Zone::utc);
+    let operator = Operator::new(db.clone());
+    let person = PersonId::default();
+    let mut it = Telling { operator, clock, zone, person, cast: Vec::new() };
+    it.day(31, (18, 40));
+    it.family().await?;
+    it.first_list().await?;
+    it.ordinary_weeks().await?;
+    it.second_parent().await?;
+    clock.set(clock.now());
+    Ok(())
+}
+
+/// Everyone with a place in the first record, in order: for the sign-in links.
+pub async fn cast(db: &Db) -> Result<Vec<(MemberId, String, Role)>> {
+    let view = Operator::new(db.clone()).view().await?;
+    let mut cast = Vec::new();
+    for (name, role, ..) in CAST {
+        if let Some(member) = members::by_email(&view, &address(name)).await? {
+            cast.push((member.id, member.name.to_string(), role));
+        }
+    }
+    Ok(cast)
+}
+
+fn address(name: &str) -> Email {
+    Email::from(format!("{}@example.org", name.to_lowercase()))
+}
+
+impl Telling<'_> {
+    /// The story goes on so many days ago, at this hour and minute where the person is.
+    fn day(&self, ago: i64, (hour, minute): (u8, u8)) {
+        let day = self.date(ago);
+        let time = Time::from_hms(hour, minute, 0).unwrap_or(Time::MIDNIGHT);
+        let at = self.zone.instant(day, time);
+        self.clock.set(at.min(self.clock.now()));
+    }
+
+    fn date(&self, ago: i64) -> Date {
+        self.zone.day(self.clock.now()) - Duration::days(ago)
+    }
+
+    async fn write<A: Area>(&self, name: &str) -> Result<Write<A>> {
+        let at = CAST.iter().position(|(it, ..)| *it == name).unwrap_or(1);
+        let (member, role) = self.cast[at];
+        self.operator.write_for(self.person, member, role).await
+    }
+
+    async fn family(&mut self) -> Result<()> {
+        let mut write = self.operator.write().await?;
+        for (name, role, zone, number) in CAST {
+            let zone = Zone::parse(zone).unwrap_or_else(Zone::utc);
+            let mut member = Member::new(line(name), address(name), zone);
+            member.phone = Some(phone(number));
+            self.cast.push((members::add(&mut write, &member).await?, role));
+        }
+        let ines = self.cast[1].0;
+        let mut person =
+            Person::new(line("Ottoline Varga"), date!(1944 - 03 - 09), self.zone.clone());
+        person.address =
+            some("114 Old Lock Street, Duluth, Minnesota; key with the neighbor at 116");
+        person.language = some("English and Hungarian");
+        person.hearing = some("hearing aid on the left");
+        person.vision = some("reading glasses");
+        person.mobility = some("walks with a stick, not on stairs alone");
+        let mut essentials = write.in_record::<Essentials>(self.person, ines)?;
+        self.person = people::add(&mut essentials, &person).await?;
+        let mut places = write.in_record::<Members>(self.person, ines)?;
+        for (member, role) in &self.cast {
+            members::place(&mut places, &Membership::new(self.person, *member, *role)).await?;
+        }
+        write.commit().await.map(|_| ())
+    }
+
+    async fn first_list(&self) -> Result<()> {
+        self.medicines(&MEDICINES).await?;
+        let mut write = self.write::<Essentials>("Ines").await?;
+        for (substance, nature, reaction, since) in [
+            ("Penicillin", Nature::Allergy, "hives, and swelling of the lips", "1988"),
+            ("Codeine", Nature::Intolerance, "sick and confused for a day", "2015"),
+        ] {
+            let source = some("told by Emeric, who saw it");
+            let (substance, reaction) = (line(substance), some(reaction));
+            let account = Account { substance, nature, reaction, since: some(since), source };
+            allergies::add(&mut write, &Allergy::new(self.person, account)).await?;
+        }
+        for (order, (name, who, number)) in (1..).zip([
+            ("Ines Varga", "daughter, lives nearby, has a key", "218-555-0101"),
+            ("Emeric Varga", "husband, lives with her", "218-555-0110"),
+            ("Bram Varga", "son, in Portland", "503-555-0102"),
+            ("Juno Varga", "daughter, in Boston", "617-555-0103"),
+            ("Dr Adaeze Oyelaran", "family doctor, weekdays 8 to 5", "218-555-0120"),
+            ("Harbor Street Pharmacy", "pharmacy, open until 8", "218-555-0131"),
+        ]) {
+            let (name, who, phone) = (line(name), some(who), phone(number));
+            let entry = Entry { name, who, phone, other_phone: None, note: None, source: None };
+            contacts::add(&mut write, &Contact::new(self.person, entry, order)).await?;
+        }
+        write.commit().await.map(|_| ())
+    }
+
+    async fn medicines(&self, rows: &[Row]) -> Result<()> {
+        let mut write = self.write::<Clinical>("Ines").await?;
+        for (name, strength, form, dose, times, purpose, limit, supply) in rows {
+            let prescribed = *supply == Supply::Prescription;
+            let label = Label {
+                name: line(name),
+                strength: some(strength),
+                form: some(form),
+                dose: some(dose),
+                route: some(if *form == "eye drops" { "in the eyes" } else { "by mouth" }),
+                times: some(times),
+                purpose: some(purpose),
+                prescriber: prescribed.then(|| line("Dr Adaeze Oyelaran")),
+                started_on: prescribed.then_some(date!(2019 - 04 - 02)),
+                as_needed: !limit.is_empty(),
+                label_limit: some(limit),
+                supply: *supply,
+                source: some("read off the bottle"),
+            };
+            medicines::add(&mut write, &Medicine::new(self.person, label)).await?;
+        }
+        write.commit().await.map(|_| ())
+    }
+
+    async fn ordinary_weeks(&self) -> Result<()> {
+        self.day(24, (10, 15));
+        self.check_list("Juno", "the pharmacy's list").await?;
+        self.day(9, (17, 5));
+        self.check_list("Ines", "the bottles on the table").await?;
+        self.day(5, (11, 20));
+        let hold = "before the dentist, said by Dr Oyelaran by phone";
+        self.change("Ines", "Alendronate", |it| it.held(self.date(5), line(hold), self.date(5)))
+            .await?;
+        self.day(2, (16, 40));
+        self.change("Ines", "Furosemide", |it| {
+            let source = some("Dr Oyelaran by phone, written down by Ines");
+            Ok(Medicine { strength: some("40 mg"), source, ..unchecked(it) })
+        })
+        .await?;
+        self.day(1, (8, 55));
+        let stop = "dry cough, said by Dr Oyelaran at the visit";
+        self.change("Bram", "Lisinopril", |it| it.stopped(self.date(1), line(stop), self.date(1)))
+            .await
+    }
+
+    async fn check_list(&self, who: &str, against: &str) -> Result<()> {
+        let mut write = self.write::<Clinical>(who).await?;
+        let check = Check { at: write.at(), by: write.member(), against: line(against) };
+        for medicine in medicines::list(&write).await? {
+            medicines::save(&mut write, &medicine, &medicine.checked(check.clone())).await?;
+        }
+        write.commit().await?;
+        let mut write = self.write::<Essentials>(who).await?;
+        for allergy in allergies::list(&write).await? {
+            allergies::save(&mut write, &allergy, &allergy.checked(check.clone())).await?;
+        }
+        write.commit().await.map(|_| ())
+    }
+
+    async fn change(
+        &self,
+        who: &str,
+        name: &str,
+        turn: impl Fn(&Medicine) -> Result<Medicine>,
+    ) -> Result<()> {
+        let mut write = self.write::<Clinical>(who).await?;
+        let all = medicines::list(&write).await?;
+        if let Some(before) = all.iter().find(|it| it.name.as_str() == name) {
+            medicines::save(&mut write, before, &turn(before)?).await?;
+        }
+        write.commit().await.map(|_| ())
+    }
+
+    /// Emeric's short record, kept by Ines, seen by Juno.
+    async fn second_parent(&mut self) -> Result<()> {
+        self.day(8, (19, 30));
+        let (ines, juno) = (self.cast[1].0, self.cast[3].0);
+        let write = self.operator.write().await?;
+        let person = Person::new(line("Emeric Varga"), date!(1941 - 11 - 02), self.zone.clone());
+        let mut essentials = write.in_record::<Essentials>(PersonId::default(), ines)?;
+        self.person = people::add(&mut essentials, &person).await?;
+        let mut places = write.in_record::<Members>(self.person, ines)?;
+        for (member, role) in [(ines, Role::Steward), (juno, Role::Relative)] {
+            members::place(&mut places, &Membership::new(self.person, member, role)).await?;
+        }
+        write.commit().await?;
+        self.medicines(&[(
+            "Tamsulosin",
+            "0.4 mg",
+            "capsule",
+            "1 capsule",
+            "after supper",
+            "prostate",
+            "",
+            Supply::Prescription,
+        )])
+        .await
+    }
+}
+
+fn unchecked(it: &Medicine) -> Medicine {
+    let (checked_at, checked_by, checked_against): (Option<Instant>, _, _) = (None, None, None);
+    Medicine { checked_at, checked_by, checked_against, ..it.clone() }
+}

@@ -1,0 +1,3 @@
+//! What the members do together. Each folder owns its tables and knows no other folder here.
+
+pub mod members;

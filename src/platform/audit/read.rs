@@ -1,0 +1,130 @@
+//! Reading the history as one member may read it.
+//!
+//! Entries of the record at hand, and of the house where they are about a member of it (sign-ins,
+//! links for a new password). What is hidden from the reader, and that it was hidden, is not
+//! there; nor is an area her role does not see.
+
+use crate::base::{clock::Instant, ids::MemberId};
+use crate::platform::{
+    auth::{
+        area::{AreaName, History},
+        policy::{self, Level},
+    },
+    db::View,
+    error::Result,
+};
+use std::collections::HashMap;
+
+/// Which entries are wanted. Empty: all of them, the newest first.
+#[derive(Clone, Debug, Default)]
+pub struct Wanted {
+    pub actor: Option<MemberId>,
+    pub area: Option<String>,
+    pub kind: Option<String>,
+    pub item: Option<i64>,
+    /// Only entries older than this one.
+    pub before: Option<i64>,
+}
+
+/// How many entries one page shows.
+pub const PAGE: usize = 100;
+
+/// One entry as it was recorded.
+#[derive(Debug)]
+pub struct Recorded {
+    pub id: i64,
+    pub at: Instant,
+    pub actor: MemberId,
+    pub door: String,
+    pub area: String,
+    pub action: String,
+    pub kind: String,
+    pub item: i64,
+    pub values: Vec<Difference>,
+}
+
+/// One field's difference, as JSON texts.
+#[derive(Debug)]
+pub struct Difference {
+    pub field: String,
+    pub old: Option<String>,
+    pub new: Option<String>,
+    pub erased: bool,
+}
+
+impl View<History> {
+    /// At most a page of entries, newest first.
+    pub async fn history(&self, wanted: &Wanted) -> Result<Vec<Recorded>> {
+        let mut entries = self.entries(wanted).await?;
+        entries.retain(|it| self.sees(&it.area));
+        entries.truncate(PAGE);
+        let mut values = self.values_of(&entries).await?;
+        for entry in &mut entries {
+            entry.values = values.remove(&entry.id).unwrap_or_default();
+        }
+        Ok(entries)
+    }
+
+    /// Members are of the house; every reader of the history may know of their sign-ins.
+    fn sees(&self, area: &str) -> bool {
+        let name = AreaName::ALL.into_iter().find(|it| it.name() == area);
+        name.is_none_or(|it| policy::allows(self.role(), it, Level::See))
+    }
+
+    async fn entries(&self, wanted: &Wanted) -> Result<Vec<Recorded>> {
+        let (person, reader) = (self.person(), self.member());
+        let Wanted { actor, area, kind, item, before } = wanted;
+        let found = self.all(sqlx::query!(
+            r#"select id as "id!: i64", at as "at: Instant", actor as "actor: MemberId", door, area, action, kind, item
+            from history h
+            where (chain = ?1 or chain = 0 and kind = 'member'
+                    and item in (select member_id from membership where person_id = ?1))
+                and not exists (select 1 from hidden x where x.member_id = ?2 and x.standing
+                    and x.person_id = ?1 and x.kind = h.kind and x.item = h.item)
+                and not (kind = 'hidden' and item in (select id from hidden where member_id = ?2))
+                and (?3 is null or actor = ?3) and (?4 is null or area = ?4)
+                and (?5 is null or kind = ?5) and (?6 is null or item = ?6)
+                and (?7 is null or id < ?7)
+            order by id desc limit 300"#,
+            person, reader, actor, area, kind, item, before
+        ));
+        let entry = |it: (i64, Instant, MemberId, String, String, String, String, i64)| Recorded {
+            id: it.0,
+            at: it.1,
+            actor: it.2,
+            door: it.3,
+            area: it.4,
+            action: it.5,
+            kind: it.6,
+            item: it.7,
+            values: Vec::new(),
+        };
+        let found = found.await?.into_iter();
+        Ok(found
+            .map(|it| {
+                entry((it.id, it.at, it.actor, it.door, it.area, it.action, it.kind, it.item))
+            })
+            .collect())
+    }
+
+    async fn values_of(&self, entries: &[Recorded]) -> Result<HashMap<i64, Vec<Difference>>> {
+        let person = self.person();
+        let ids = entries.iter().map(|it| it.id);
+        let (first, last) = (ids.clone().min(), ids.max());
+        let found = self.all(sqlx::query!(
+            "select v.history_id, v.field, v.old, v.new, v.salt
+            from history_value v join history h on h.id = v.history_id
+            where v.history_id between ? and ? and h.chain in (0, ?) order by v.id",
+            first,
+            last,
+            person
+        ));
+        let mut of: HashMap<i64, Vec<Difference>> = HashMap::new();
+        for it in found.await? {
+            let erased = it.salt.is_none();
+            let difference = Difference { field: it.field, old: it.old, new: it.new, erased };
+            of.entry(it.history_id).or_default().push(difference);
+        }
+        Ok(of)
+    }
+}

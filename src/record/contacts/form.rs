@@ -1,0 +1,85 @@
+//! What can be typed about contacts.
+
+use super::model::Entry;
+use crate::base::{ids::ContactId, text::Line};
+use crate::platform::web::form::{FormErrors, FromForm, Reader};
+
+/// One entry, and the version it was opened on.
+pub struct Entered {
+    pub entry: Entry,
+    pub version: i64,
+}
+
+impl FromForm for Entered {
+    fn read(form: &mut Reader) -> Result<Entered, FormErrors> {
+        let name = form.needed_line("name", "Enter whom to ask for.");
+        let who = form.line("who");
+        let phone = form.needed_phone("phone", "Enter the number to phone.");
+        let other_phone = form.phone("other_phone");
+        let (note, source, version) = (form.line("note"), form.line("source"), form.version());
+        form.finish(|| {
+            let entry = Entry { name: name?, who, phone: phone?, other_phone, note, source };
+            Some(Entered { entry, version })
+        })
+    }
+}
+
+/// Struck: why it leaves the list.
+pub struct Mistake {
+    pub reason: Line,
+    pub version: i64,
+}
+
+impl FromForm for Mistake {
+    fn read(form: &mut Reader) -> Result<Mistake, FormErrors> {
+        let reason = form.needed_line("reason", "Enter why it leaves the list.");
+        let version = form.version();
+        form.finish(|| Some(Mistake { reason: reason?, version }))
+    }
+}
+
+/// A check: compared with what.
+pub struct Against {
+    pub against: Line,
+    pub version: i64,
+}
+
+impl FromForm for Against {
+    fn read(form: &mut Reader) -> Result<Against, FormErrors> {
+        let says = "Enter what you compared it with: phoned the number, the clinic's letter.";
+        let against = form.needed_line("against", says);
+        let version = form.version();
+        form.finish(|| Some(Against { against: against?, version }))
+    }
+}
+
+/// Only a press of the button.
+pub struct Press {
+    pub version: i64,
+}
+
+impl FromForm for Press {
+    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
+        Ok(Press { version: form.version() })
+    }
+}
+
+/// A check of the whole list: the contacts that stood on the page, each as `id.version`.
+pub struct Those {
+    pub against: Line,
+    pub opened: Vec<(ContactId, i64)>,
+}
+
+impl FromForm for Those {
+    fn read(form: &mut Reader) -> Result<Those, FormErrors> {
+        let says = "Enter what you compared the list with: phoned each one, the clinic's letter.";
+        let against = form.needed_line("against", says);
+        let opened = form.every("opened").iter().filter_map(|it| opened(it)).collect();
+        form.finish(|| Some(Those { against: against?, opened }))
+    }
+}
+
+fn opened(sent: &str) -> Option<(ContactId, i64)> {
+    let (id, version) = sent.split_once('.')?;
+    Some((id.parse().ok()?, version.parse().ok()?))
+}

@@ -1,0 +1,103 @@
+//! The contacts in calling order, one contact, and its form.
+
+use super::{form::Entered, model::Contact, store};
+use crate::base::{check, ids::ContactId};
+use crate::platform::{
+    audit::Touch,
+    auth::{
+        area::{Essentials, History, Members},
+        grant::{Change, Grant, See},
+    },
+    db::Done,
+    error::Result,
+    web::{form::Form, page::Page, path::At, stamp::Stamp, typed::Typed, urls},
+};
+use askama::Template;
+use askama_web::WebTemplate;
+
+type Changing = Grant<Change<Essentials>>;
+
+#[derive(Template, WebTemplate)]
+#[template(path = "contacts/list.html")]
+pub struct ListPage {
+    page: Page,
+    may_change: bool,
+    contacts: Vec<Contact>,
+    stamp: Stamp,
+}
+
+pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
+    let view = grant.view().await?;
+    let (page, names) = (grant.page("Contacts"), view.names().await?);
+    let contacts = store::list(&view).await?;
+    let stamp = Stamp::of(&page, &names, check::oldest(contacts.iter().map(Contact::check)));
+    let may_change = grant.may::<Change<Essentials>>();
+    Ok(ListPage { page, may_change, contacts, stamp })
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "contacts/show.html")]
+pub struct ShowPage {
+    page: Page,
+    contact: Contact,
+    stamp: Stamp,
+    touch: Option<Touch>,
+    may_change: bool,
+    may_decide: bool,
+    may_read_history: bool,
+}
+
+pub async fn show(grant: Grant<See<Essentials>>, At(id): At<ContactId>) -> Result<ShowPage> {
+    let view = grant.view().await?;
+    let (contact, names) = (store::find(&view, id).await?, view.names().await?);
+    let touch = view.last_change("contact", id.into()).await?;
+    let page = grant.page(contact.name.as_str());
+    Ok(ShowPage {
+        stamp: Stamp::of(&page, &names, contact.check()),
+        may_change: grant.may::<Change<Essentials>>(),
+        may_decide: grant.may::<Change<Members>>(),
+        may_read_history: grant.may::<See<History>>(),
+        page,
+        contact,
+        touch,
+    })
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "contacts/edit.html")]
+pub struct EditPage {
+    page: Page,
+    typed: Typed,
+    /// None: one is being added.
+    kept: Option<Contact>,
+    touch: Option<Touch>,
+}
+
+pub async fn blank(grant: Changing, typed: Typed) -> Result<EditPage> {
+    Ok(EditPage { page: grant.page("Add a contact"), typed, kept: None, touch: None })
+}
+
+pub async fn add(grant: Changing, form: Form<Entered>) -> Done {
+    let entry = form.parse()?.entry;
+    let mut write = grant.write().await?;
+    let new = Contact::new(write.person(), entry, store::last_place(&write).await?);
+    let id = store::add(&mut write, &new).await?;
+    write.commit().await?.then(urls::contact(id)).saying(format!("Added {}", new.name))
+}
+
+pub async fn edit(grant: Changing, At(id): At<ContactId>, typed: Typed) -> Result<EditPage> {
+    let view = grant.view().await?;
+    let contact = store::find(&view, id).await?;
+    let touch = view.last_change("contact", id.into()).await?;
+    let page = grant.page(format!("Edit {}", contact.name));
+    Ok(EditPage { page, typed: typed.over(&contact), kept: Some(contact), touch })
+}
+
+pub async fn save(grant: Changing, At(id): At<ContactId>, form: Form<Entered>) -> Done {
+    let Entered { entry, version } = form.parse()?;
+    let mut write = grant.write().await?;
+    let before = store::find(&write, id).await?.opened_at(version)?;
+    let after = before.edited(entry);
+    store::save(&mut write, &before, &after).await?;
+    write.commit().await?.then(urls::contact(id)).saying(format!("Saved {}", after.name))
+}

@@ -1,0 +1,233 @@
+//! Every route and every role, in one table. A route that is not listed fails.
+//!
+//! Columns: person, steward, relative, aide, reader, a member of another record, nobody.
+//! `y` may; `f` sees it but may not change it (403); `n` it is not there (404); `s` sign in first.
+
+use crate::support::{
+    Browser, Family,
+    family::{CAST, add_member, add_person, place},
+};
+use kinsheaf::platform::auth::area::Role;
+use std::{collections::BTreeSet, fs, path::Path};
+
+#[rustfmt::skip]
+const TABLE: &[(&str, &str, &str)] = &[
+    ("GET",  "/",                                         "yyyyyys"),
+    ("GET",  "/me",                                       "yyyyyys"),
+    ("GET",  "/me/edit",                                  "yyyyyys"),
+    ("POST", "/me/edit",                                  "yyyyyys"),
+    ("GET",  "/me/password",                              "yyyyyys"),
+    ("POST", "/me/password",                              "yyyyyys"),
+    ("POST", "/me/devices/{session}/end",                 "nnnnnns"),
+    ("GET",  "/sign-in",                                  "yyyyyyy"),
+    ("POST", "/sign-in",                                  "yyyyyyy"),
+    ("GET",  "/sign-in/forgot",                           "yyyyyyy"),
+    ("POST", "/sign-in/forgot",                           "yyyyyyy"),
+    ("GET",  "/sign-in/reset/{token}",                    "ggggggg"),
+    ("POST", "/sign-in/reset/{token}",                    "ggggggg"),
+    ("GET",  "/sign-in/demo/{token}",                     "nnnnnnn"),
+    ("GET",  "/setup/{token}",                            "ggggggg"),
+    ("POST", "/setup/{token}",                            "ggggggg"),
+    ("GET",  "/healthz",                                  "yyyyyyy"),
+    ("GET",  "/readyz",                                   "yyyyyyy"),
+    ("GET",  "/static/{*name}",                           "nnnnnnn"),
+    ("GET",  "/p/{person}",                               "yyyyyns"),
+    ("GET",  "/p/{person}/edit",                          "yyyffns"),
+    ("POST", "/p/{person}/edit",                          "yyyffns"),
+    ("GET",  "/p/{person}/check",                         "yyyffns"),
+    ("POST", "/p/{person}/check",                         "yyyffns"),
+    ("GET",  "/p/{person}/medicines",                     "yyyyyns"),
+    ("GET",  "/p/{person}/medicines/add",                 "yyyffns"),
+    ("POST", "/p/{person}/medicines/add",                 "yyyffns"),
+    ("GET",  "/p/{person}/medicines/check",               "yyyffns"),
+    ("POST", "/p/{person}/medicines/check",               "yyyffns"),
+    ("GET",  "/p/{person}/medicines/{medicine}",          "yyyyyns"),
+    ("GET",  "/p/{person}/medicines/{medicine}/edit",     "yyyffns"),
+    ("POST", "/p/{person}/medicines/{medicine}/edit",     "yyyffns"),
+    ("GET",  "/p/{person}/medicines/{medicine}/check",    "yyyffns"),
+    ("POST", "/p/{person}/medicines/{medicine}/check",    "yyyffns"),
+    ("GET",  "/p/{person}/medicines/{medicine}/hold",     "yyyffns"),
+    ("POST", "/p/{person}/medicines/{medicine}/hold",     "yyyffns"),
+    ("GET",  "/p/{person}/medicines/{medicine}/stop",     "yyyffns"),
+    ("POST", "/p/{person}/medicines/{medicine}/stop",     "yyyffns"),
+    ("GET",  "/p/{person}/medicines/{medicine}/strike",   "yyyffns"),
+    ("POST", "/p/{person}/medicines/{medicine}/strike",   "yyyffns"),
+    ("GET",  "/p/{person}/medicines/{medicine}/bring-back", "yyyffns"),
+    ("POST", "/p/{person}/medicines/{medicine}/bring-back", "yyyffns"),
+    ("GET",  "/p/{person}/allergies", "yyyyyns"),
+    ("GET",  "/p/{person}/allergies/add", "yyyffns"),
+    ("POST", "/p/{person}/allergies/add", "yyyffns"),
+    ("GET",  "/p/{person}/allergies/answer", "yyyffns"),
+    ("POST", "/p/{person}/allergies/answer", "yyyffns"),
+    ("GET",  "/p/{person}/allergies/check", "yyyffns"),
+    ("POST", "/p/{person}/allergies/check", "yyyffns"),
+    ("GET",  "/p/{person}/allergies/{allergy}", "yyyyyns"),
+    ("GET",  "/p/{person}/allergies/{allergy}/edit", "yyyffns"),
+    ("POST", "/p/{person}/allergies/{allergy}/edit", "yyyffns"),
+    ("GET",  "/p/{person}/allergies/{allergy}/check", "yyyffns"),
+    ("POST", "/p/{person}/allergies/{allergy}/check", "yyyffns"),
+    ("GET",  "/p/{person}/allergies/{allergy}/strike", "yyyffns"),
+    ("POST", "/p/{person}/allergies/{allergy}/strike", "yyyffns"),
+    ("GET",  "/p/{person}/allergies/{allergy}/bring-back", "yyyffns"),
+    ("POST", "/p/{person}/allergies/{allergy}/bring-back", "yyyffns"),
+    ("GET",  "/p/{person}/contacts", "yyyyyns"),
+    ("GET",  "/p/{person}/contacts/add", "yyyffns"),
+    ("POST", "/p/{person}/contacts/add", "yyyffns"),
+    ("GET",  "/p/{person}/contacts/check", "yyyffns"),
+    ("POST", "/p/{person}/contacts/check", "yyyffns"),
+    ("GET",  "/p/{person}/contacts/order", "yyyffns"),
+    ("GET",  "/p/{person}/contacts/{contact}", "yyyyyns"),
+    ("GET",  "/p/{person}/contacts/{contact}/edit", "yyyffns"),
+    ("POST", "/p/{person}/contacts/{contact}/edit", "yyyffns"),
+    ("GET",  "/p/{person}/contacts/{contact}/check", "yyyffns"),
+    ("POST", "/p/{person}/contacts/{contact}/check", "yyyffns"),
+    ("GET",  "/p/{person}/contacts/{contact}/strike", "yyyffns"),
+    ("POST", "/p/{person}/contacts/{contact}/strike", "yyyffns"),
+    ("GET",  "/p/{person}/contacts/{contact}/bring-back", "yyyffns"),
+    ("POST", "/p/{person}/contacts/{contact}/bring-back", "yyyffns"),
+    ("POST", "/p/{person}/contacts/{contact}/earlier", "yyyffns"),
+    ("POST", "/p/{person}/contacts/{contact}/later", "yyyffns"),
+    ("GET",  "/p/{person}/family",                        "yyynnns"),
+    ("GET",  "/p/{person}/history",                       "yyynnns"),
+    ("GET",  "/p/{person}/history/verify",                "yyynnns"),
+    ("POST", "/p/{person}/history/verify",                "yyynnns"),
+    ("GET",  "/p/{person}/history/{kind}/{item}",         "yyynnns"),
+    ("GET",  "/p/{person}/visibility/{kind}/{item}",      "yyfnnns"),
+    ("POST", "/p/{person}/visibility/{kind}/{item}",      "yyfnnns"),
+    ("GET",  "/p/{person}/sheets",                        "yyyyyns"),
+    ("GET",  "/p/{person}/sheets/emergency",              "yyyyyns"),
+    ("POST", "/p/{person}/sheets/emergency/print",        "yyyyyns"),
+    ("POST", "/sign-out",                                 "sssssss"),
+];
+
+/// A route with something real in its place.
+fn filled(family: &Family, route: &str) -> String {
+    let person = family.person.to_string();
+    let pairs = [
+        ("{person}", person.as_str()),
+        ("{medicine}", "1"),
+        ("{allergy}", "1"),
+        ("{contact}", "1"),
+        ("{kind}", "medicine"),
+        ("{item}", "1"),
+        ("{session}", "999"),
+        ("{token}", "0000"),
+        ("{*name}", "nothing.css"),
+    ];
+    pairs.iter().fold(route.to_owned(), |path, (name, value)| path.replace(name, value))
+}
+
+fn letter(browser: &Browser) -> char {
+    match browser.status.as_u16() {
+        303 if browser.at.starts_with("/sign-in?") || browser.at == "/sign-in" => 's',
+        200 | 303 | 409 | 422 => 'y',
+        403 => 'f',
+        404 => 'n',
+        410 => 'g',
+        other => panic!("{other} at {}: {}", browser.at, browser.text()),
+    }
+}
+
+#[tokio::test]
+async fn every_route_answers_every_role_as_the_table_says() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    for (page, label, press) in [
+        ("/medicines/add", "Name", "Add this medicine"),
+        ("/allergies/add", "To what", "Add to the list"),
+        ("/contacts/add", "Name", "Add this contact"),
+    ] {
+        ines.open(&family.at(page)).await.fill(label, "Something");
+        if page.starts_with("/allergies") {
+            ines.tick("allergy");
+        }
+        if page.starts_with("/contacts") {
+            ines.fill("Phone", "218-555-0101");
+        }
+        ines.press(press).await.answers(200);
+    }
+    let other = add_person(&family.house, "Emeric Varga").await;
+    let stranger = add_member(&family.house, "Stranger", "UTC").await;
+    place(&family.house, other, stranger, Role::Steward).await;
+    let names = CAST.iter().map(|(name, ..)| *name).chain(["Stranger"]);
+    let mut browsers = Vec::new();
+    for name in names {
+        browsers.push(family.browser(name).await);
+    }
+    browsers.push(Browser::new(&family.house.app));
+    for (method, route, expected) in TABLE {
+        let path = filled(&family, route);
+        let mut found = String::new();
+        for browser in &mut browsers {
+            match *method {
+                "GET" => browser.get(&path).await,
+                _ => browser.send(&path, &[]).await,
+            };
+            found.push(letter(browser));
+        }
+        assert_eq!(&found, expected, "{method} {route}");
+    }
+    family.house.is_sound().await;
+}
+
+/// The routes as the sources name them.
+fn routes() -> BTreeSet<(String, String)> {
+    let mut found = BTreeSet::new();
+    let mut open = vec![Path::new(env!("CARGO_MANIFEST_DIR")).join("src")];
+    while let Some(path) = open.pop() {
+        if path.is_dir() {
+            open.extend(
+                fs::read_dir(&path).expect("a folder").map(|it| it.expect("an entry").path()),
+            );
+        } else if path.extension().is_some_and(|it| it == "rs") {
+            routes_of(&fs::read_to_string(&path).expect("a file"), &mut found);
+        }
+    }
+    found
+}
+
+fn routes_of(source: &str, found: &mut BTreeSet<(String, String)>) {
+    let each = source.split("let each = \"").nth(1).and_then(|it| it.split('"').next());
+    for call in source.split(".route(").skip(1) {
+        let call = call.split(".route(").next().unwrap_or(call);
+        let call = call.split(".fallback").next().unwrap_or(call);
+        let call = call.split("\n}").next().unwrap_or(call).trim_start();
+        let quoted = call.split('"').nth(1).unwrap_or_default();
+        let path = match call {
+            it if it.starts_with("each") => each.unwrap_or_default().to_owned(),
+            it if it.starts_with("&step(") => format!("{}/{quoted}", each.unwrap_or_default()),
+            _ => quoted.to_owned(),
+        };
+        for (verb, method) in [("get(", "GET"), ("post(", "POST")] {
+            if call.contains(verb) {
+                found.insert((method.to_owned(), path.clone()));
+            }
+        }
+    }
+}
+
+#[test]
+fn every_route_is_in_the_table_and_every_form_has_a_page() {
+    let listed: BTreeSet<(String, String)> =
+        TABLE.iter().map(|(method, path, _)| ((*method).into(), (*path).into())).collect();
+    let routes = routes();
+    assert_eq!(
+        routes.difference(&listed).collect::<Vec<_>>(),
+        Vec::<&(String, String)>::new(),
+        "not listed"
+    );
+    assert_eq!(
+        listed.difference(&routes).collect::<Vec<_>>(),
+        Vec::<&(String, String)>::new(),
+        "no such route"
+    );
+    // A form posts to the address that shows it; these posts have a button and no fields.
+    let buttons = ["/sign-out", "/me/devices/{session}/end", "/p/{person}/sheets/emergency/print"];
+    for (method, path) in &routes {
+        let shown = routes.contains(&("GET".to_owned(), path.clone()));
+        let button = buttons.contains(&path.as_str())
+            || path.ends_with("/earlier")
+            || path.ends_with("/later");
+        assert!(method == "GET" || shown || button, "{path} takes a form but shows none");
+    }
+}

@@ -1,0 +1,105 @@
+//! A program killed in the middle of writing leaves a record that opens, a history that verifies,
+//! and every change that was answered. `KINSHEAF_KILL_ROUNDS` says how often (10 here, 200 in
+//! `tests/long`).
+
+use crate::support::{Browser, Family, TestHouse, family::PASSWORD};
+use std::{
+    io::{BufRead, BufReader, Read, Write},
+    net::{SocketAddr, TcpStream},
+    process::{Child, Command, Stdio},
+    time::Duration,
+};
+
+struct Server(Child, SocketAddr);
+
+impl Server {
+    /// Serves a folder on a free port of loopback.
+    fn start(folder: &std::path::Path) -> Server {
+        let free = std::net::TcpListener::bind("127.0.0.1:0").expect("a port");
+        let address = free.local_addr().expect("an address");
+        drop(free);
+        let mut child = Command::new(env!("CARGO_BIN_EXE_kinsheaf"))
+            .arg("serve")
+            .env("KINSHEAF_DATA", folder)
+            .env("KINSHEAF_LISTEN", address.to_string())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("the server starts");
+        let mut lines = BufReader::new(child.stdout.take().expect("its words")).lines();
+        let told = lines.find(|it| it.as_ref().is_ok_and(|it| it.starts_with("Listening on")));
+        assert!(told.is_some(), "the server did not start");
+        Server(child, address)
+    }
+
+    fn kill(mut self) {
+        self.0.kill().expect("killed");
+        self.0.wait().expect("gone");
+    }
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn what_was_answered_is_there_after_a_kill() {
+    let rounds = std::env::var("KINSHEAF_KILL_ROUNDS").ok().and_then(|it| it.parse().ok());
+    let family = Family::new().await;
+    // The server's clock is the machine's: the session must be new by it.
+    family.house.pass(time::OffsetDateTime::now_utc() - family.house.now().utc());
+    let ines = family.browser("Ines").await;
+    let cookie = format!("kinsheaf={}", ines.cookie("kinsheaf").expect("signed in"));
+    family.house.house.db.close().await;
+    let folder = family.house.folder().to_owned();
+    let mut answered = Vec::new();
+    for round in 0..rounds.unwrap_or(10) {
+        let server = Server::start(&folder);
+        let writers: Vec<_> = (0..3)
+            .map(|writer| {
+                let (cookie, at) = (cookie.clone(), server.1);
+                std::thread::spawn(move || write_until_killed(at, &cookie, round, writer))
+            })
+            .collect();
+        std::thread::sleep(Duration::from_millis(60 + 23 * (round % 9)));
+        server.kill();
+        for writer in writers {
+            answered.extend(writer.join().expect("a writer"));
+        }
+    }
+    assert!(!answered.is_empty(), "nothing was written");
+    let house = TestHouse::over(family.house).await;
+    house.is_sound().await;
+    let mut ines = Browser::new(&house.app);
+    ines.open("/sign-in").await.fill("E-mail", "ines@example.org").fill("Password", PASSWORD);
+    ines.press("Sign in").await.answers(200).open("/p/1/medicines").await;
+    let page = ines.text();
+    for name in &answered {
+        assert!(page.contains(name), "{name} was answered and is lost");
+    }
+    println!("{} answered changes over {} kills", answered.len(), rounds.unwrap_or(10));
+}
+
+/// Adds medicines until the server is gone; gives those it answered.
+fn write_until_killed(at: SocketAddr, cookie: &str, round: u64, writer: u64) -> Vec<String> {
+    let mut kept = Vec::new();
+    for number in 0..1000 {
+        let name = format!("M{round}x{writer}x{number}z");
+        if !add(at, cookie, &name) {
+            break;
+        }
+        kept.push(name);
+    }
+    kept
+}
+
+/// Posts one medicine; whether it was answered as kept.
+fn add(at: SocketAddr, cookie: &str, name: &str) -> bool {
+    let Ok(mut stream) = TcpStream::connect(at) else { return false };
+    let _ = stream.set_read_timeout(Some(Duration::from_secs(10)));
+    let body = format!("name={name}&supply=prescription");
+    let request = format!(
+        "POST /p/1/medicines/add HTTP/1.1\r\nHost: {}\r\nCookie: {cookie}\r\nSec-Fetch-Site: same-origin\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{body}",
+        at,
+        body.len()
+    );
+    let mut answer = Vec::new();
+    let sent = stream.write_all(request.as_bytes());
+    sent.is_ok() && stream.read_to_end(&mut answer).is_ok() && answer.starts_with(b"HTTP/1.1 303")
+}

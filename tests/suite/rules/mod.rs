@@ -1,0 +1,7 @@
+//! What must be true of the whole house.
+
+mod access;
+mod crash;
+mod history;
+mod layers;
+mod typing;

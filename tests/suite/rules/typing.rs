@@ -1,0 +1,140 @@
+//! Whatever is typed into any form: an answer that helps, what was typed still there, nothing
+//! lost, and never a failure of the program.
+
+use crate::support::{Browser, Family, html};
+
+/// What people (and others) type. Each with a name for the report.
+fn hostile() -> Vec<(&'static str, String)> {
+    vec![
+        ("empty", String::new()),
+        ("blanks", " \t ".into()),
+        ("10,000 characters", "a".repeat(10_000)),
+        ("emoji", "👩‍👩‍👧 💊".into()),
+        ("right to left", "שלום עולם".into()),
+        ("bidi override", "abc\u{202e}cba".into()),
+        ("control", "a\u{7}b\u{1b}[0m".into()),
+        ("nul", "a\0b".into()),
+        ("markup", "<script>alert(1)</script>\"'><b>".into()),
+        ("template", "{{ 7 * 7 }} {% x %} ${x}".into()),
+        ("sql", "'); drop table medicine; --".into()),
+        ("no such day", "31 Feb 2026".into()),
+        ("far year", "20026-01-01".into()),
+        ("tomorrow's tomorrow", "2199-12-31".into()),
+        ("long ago", "1 Jan 0001".into()),
+        ("number", "-9223372036854775809".into()),
+    ]
+}
+
+/// The pages with a form, in the record.
+const FORMS: [&str; 15] = [
+    "/edit",
+    "/check",
+    "/medicines/add",
+    "/medicines/1/edit",
+    "/medicines/1/hold",
+    "/medicines/1/stop",
+    "/medicines/1/check",
+    "/medicines/1/strike",
+    "/medicines/check",
+    "/allergies/add",
+    "/allergies/1/edit",
+    "/allergies/answer",
+    "/contacts/add",
+    "/contacts/1/edit",
+    "/visibility/medicine/1",
+];
+
+async fn family() -> Family {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    ines.open(&family.at("/medicines/add")).await.fill("Name", "Warfarin");
+    ines.press("Add this medicine").await.answers(200);
+    ines.open(&family.at("/allergies/add")).await.fill("To what", "Penicillin");
+    ines.tick("allergy");
+    ines.press("Add to the list").await.answers(200);
+    ines.open(&family.at("/contacts/add")).await.fill("Name", "Ines").fill("Phone", "218-555-0101");
+    ines.press("Add this contact").await.answers(200);
+    family
+}
+
+/// The form on the page that posts to the page itself.
+fn own_form(browser: &Browser) -> Vec<(String, String)> {
+    let page = browser.page();
+    let forms = html::select(&page, "main form[method='post']");
+    let own = forms.into_iter().find(|it| it.value().attr("action") == Some(browser.at.as_str()));
+    html::standing(own.unwrap_or_else(|| panic!("no form at {}\n{}", browser.at, browser.text())))
+}
+
+#[tokio::test]
+async fn every_form_bears_whatever_is_typed() {
+    let family = family().await;
+    let mut ines = family.browser("Ines").await;
+    let pages = FORMS.iter().map(|it| family.at(it)).chain(["/me/edit".to_owned()]);
+    for page in pages {
+        for (name, value) in hostile() {
+            ines.open(&page).await.answers(200);
+            let mut form = own_form(&ines);
+            let machinery = ["form_key", "version", "opened"];
+            for (field, typed) in &mut form {
+                if !machinery.contains(&field.as_str()) {
+                    typed.clone_from(&value);
+                }
+            }
+            ines.send(&page, &form).await;
+            let status = ines.status.as_u16();
+            assert!(matches!(status, 303 | 409 | 422), "{page} {name}: {status}\n{}", ines.text());
+            if status == 422 {
+                keeps_typing(&ines, &page, name, &value);
+            } else {
+                // Kept as it was typed: the page that shows it must bear it too.
+                let to = ines.at.clone();
+                ines.open(&to).await.answers(200);
+            }
+        }
+    }
+    ines.open(&family.at("/sheets/emergency")).await.answers(200);
+    ines.open(&family.at("/history")).await.answers(200);
+    family.house.is_sound().await;
+}
+
+#[track_caller]
+fn keeps_typing(browser: &Browser, page: &str, name: &str, value: &str) {
+    let page_html = browser.page();
+    let wrong = html::select(&page_html, ".summary a").len();
+    assert!(wrong > 0, "{page} {name}: nothing says what is wrong");
+    let form = own_form(browser);
+    let text = form
+        .iter()
+        .find(|(field, _)| matches!(field.as_str(), "name" | "reason" | "against" | "substance"));
+    if let Some((field, kept)) = text {
+        let typed = value.replace(['\0', '\r'], "");
+        assert_eq!(kept.replace('\u{fffd}', ""), typed, "{page} {name}: {field} was lost");
+    }
+}
+
+#[tokio::test]
+async fn a_form_of_another_site_is_refused_and_a_too_large_one_too() {
+    let family = family().await;
+    let mut ines = family.browser("Ines").await;
+    ines.open(&family.at("/medicines/1/edit")).await;
+    let (_, address, form) = ines.pressed("Save");
+    ines.send_from("cross-site", &address, &form).await.answers(403).sees("Not from here");
+    let mut large = form.clone();
+    large.push(("x".into(), "x".repeat(300_000)));
+    ines.send(&address, &large).await.answers(413).sees("Too much at once");
+    ines.send(&address, &form).await.answers(303);
+}
+
+#[tokio::test]
+async fn an_unknown_choice_and_foreign_ids_are_refused() {
+    let family = family().await;
+    let mut ines = family.browser("Ines").await;
+    ines.open(&family.at("/medicines/1/edit")).await;
+    let (_, address, mut form) = ines.pressed("Save");
+    form.iter_mut().filter(|(name, _)| name == "supply").for_each(|it| it.1 = "looted".into());
+    ines.send(&address, &form).await.answers(422).sees("Choose one of these.");
+    for id in ["0", "99", "-1", "x", "1e3", "99999999999999999999", "1%00"] {
+        ines.get(&family.at(&format!("/medicines/{id}"))).await.answers(404);
+        ines.get(&format!("/p/{id}/medicines")).await.answers(404);
+    }
+}

@@ -1,0 +1,10 @@
+//! A house of its own for each test, people in it, and a browser to see it with.
+
+pub mod browser;
+pub mod family;
+pub mod house;
+pub mod html;
+
+pub use browser::Browser;
+pub use family::Family;
+pub use house::TestHouse;
