@@ -19,9 +19,12 @@ impl Instant {
         Instant(at.to_offset(UtcOffset::UTC).truncate_to_second())
     }
 
-    /// Seconds since 1970-01-01T00:00:00Z; out of range (years beyond ±9999) gives the epoch.
+    /// Seconds since 1970-01-01T00:00:00Z; beyond the years ±9999 the nearest end of them.
     pub fn from_unix(seconds: i64) -> Self {
-        Instant(OffsetDateTime::from_unix_timestamp(seconds).unwrap_or(OffsetDateTime::UNIX_EPOCH))
+        let end = |it: time::PrimitiveDateTime| it.assume_utc().unix_timestamp();
+        let (first, last) = (end(time::PrimitiveDateTime::MIN), end(time::PrimitiveDateTime::MAX));
+        let within = OffsetDateTime::from_unix_timestamp(seconds.clamp(first, last));
+        Instant(within.unwrap_or(OffsetDateTime::UNIX_EPOCH))
     }
 
     pub fn parse(rfc3339: &str) -> Option<Self> {
