@@ -17,11 +17,22 @@ impl Check {
     }
 }
 
-/// The oldest check of a block of facts: `None` where it is empty or something in it was never
-/// checked.
-pub fn oldest(checks: impl IntoIterator<Item = Option<Check>>) -> Option<Check> {
-    let all: Option<Vec<Check>> = checks.into_iter().collect();
-    all?.into_iter().min_by_key(|it| it.at)
+/// The checks of a block of facts, seen together.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Together {
+    pub count: usize,
+    pub unchecked: usize,
+    pub oldest: Option<Check>,
+}
+
+impl Together {
+    pub fn of(checks: impl IntoIterator<Item = Option<Check>>) -> Together {
+        let all: Vec<Option<Check>> = checks.into_iter().collect();
+        let (count, checked) = (all.len(), all.into_iter().flatten());
+        let checked: Vec<Check> = checked.collect();
+        let unchecked = count - checked.len();
+        Together { count, unchecked, oldest: checked.into_iter().min_by_key(|it| it.at) }
+    }
 }
 
 #[cfg(test)]
@@ -34,9 +45,10 @@ mod tests {
     }
 
     #[test]
-    fn a_block_is_as_old_as_its_oldest_check_and_unchecked_by_one_gap() {
-        assert_eq!(oldest([check(5), check(3), check(9)]), check(3));
-        assert_eq!(oldest([check(5), None]), None);
-        assert_eq!(oldest([]), None);
+    fn a_block_is_as_old_as_its_oldest_check_and_counts_its_gaps() {
+        let whole = Together::of([check(5), check(3), check(9)]);
+        assert_eq!(whole, Together { count: 3, unchecked: 0, oldest: check(3) });
+        assert_eq!(Together::of([check(5), None]).unchecked, 1);
+        assert_eq!(Together::of([]), Together { count: 0, unchecked: 0, oldest: None });
     }
 }

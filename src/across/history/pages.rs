@@ -93,7 +93,10 @@ fn by_day(grant: &Grant<See<History>>, sentences: Vec<Sentence>) -> Vec<Day> {
             days.push((date, Day { name, sentences: Vec::new() }));
         }
         if let Some((_, day)) = days.last_mut() {
-            day.sentences.push(sentence);
+            match day.sentences.last_mut() {
+                Some(last) if last.goes_on_in(&sentence) => last.things.extend(sentence.things),
+                _ => day.sentences.push(sentence),
+            }
         }
     }
     days.into_iter().map(|(_, day)| day).collect()

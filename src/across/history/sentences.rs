@@ -20,9 +20,19 @@ pub struct Sentence {
     pub at: Instant,
     pub who: String,
     pub does: String,
-    pub thing: Option<Thing>,
+    /// One, or several where the same was done to each in one go.
+    pub things: Vec<Thing>,
     pub rest: String,
     pub changes: Vec<Line>,
+}
+
+impl Sentence {
+    /// Whether another sentence says the same of another thing, at the same moment.
+    pub fn goes_on_in(&self, next: &Sentence) -> bool {
+        let said = |it: &Sentence| (it.at, it.who.clone(), it.does.clone(), it.rest.clone());
+        let plain = |it: &Sentence| it.changes.is_empty() && !it.things.is_empty();
+        said(self) == said(next) && plain(self) && plain(next)
+    }
 }
 
 /// The thing an entry is about.
@@ -48,11 +58,11 @@ pub struct Words<'a> {
 impl Words<'_> {
     pub fn tell(&self, entry: &Recorded) -> Sentence {
         let who = self.who(entry);
-        let thing = self.thing(entry);
+        let things = self.thing(entry).into_iter().collect();
         let at = entry.at;
         if !matches!(entry.action.as_str(), "added" | "edited" | "removed") {
             let (does, rest) = done(entry);
-            return Sentence { at, who, does, thing, rest, changes: Vec::new() };
+            return Sentence { at, who, does, things, rest, changes: Vec::new() };
         }
         if entry.kind == "hidden" {
             return self.hiding(entry, who);
@@ -65,7 +75,7 @@ impl Words<'_> {
             }
             None => self.plain(entry, &mut changes),
         };
-        Sentence { at, who, does, thing, rest, changes }
+        Sentence { at, who, does, things, rest, changes }
     }
 
     fn who(&self, entry: &Recorded) -> String {
@@ -148,7 +158,7 @@ impl Words<'_> {
             at: entry.at,
             who,
             does: if hides { "hid".into() } else { "showed again".into() },
-            thing: Some(Thing { title, page: kinds::page(&kind, item) }),
+            things: vec![Thing { title, page: kinds::page(&kind, item) }],
             rest: format!("{} {from}{behalf}", if hides { "from" } else { "to" }),
             changes: Vec::new(),
         }

@@ -6,7 +6,7 @@
 
 use crate::{
     base::{
-        check::{self, Check},
+        check::Check,
         day,
         text::{Line, Phone},
         zone::Zone,
@@ -101,7 +101,8 @@ pub struct MedicineItem {
     pub limit: Option<Line>,
     pub supply: String,
     pub prescriber: Option<Line>,
-    pub stamp: String,
+    /// Where it differs from the block's.
+    pub stamp: Option<String>,
     pub since: Option<String>,
     pub reason: Option<Line>,
 }
@@ -155,9 +156,32 @@ impl Stamps<'_> {
         })
     }
 
-    /// The oldest check of a block; nothing where the block is empty.
-    fn oldest(&self, checks: impl ExactSizeIterator<Item = Option<Check>>) -> Option<String> {
-        (checks.len() > 0).then(|| self.of(check::oldest(checks)))
+    /// One stamp for a block: what most of it says; what says otherwise is marked by itself.
+    fn block(&self, checks: impl IntoIterator<Item = Option<Check>>) -> Block {
+        let all: Vec<String> = checks.into_iter().map(|it| self.of(it)).collect();
+        let count = |text: &String| all.iter().filter(|it| *it == text).count();
+        let Some(most) = all.iter().rev().max_by_key(|it| count(it)).cloned() else {
+            return Block::default();
+        };
+        let stamp = match (count(&most), all.len()) {
+            (some, all) if some == all => most.clone(),
+            (some, all) => format!("{some} of {all} {most}; the others are marked"),
+        };
+        Block { stamp: Some(stamp), most }
+    }
+}
+
+/// The stamp of a block, and what most of its items say.
+#[derive(Default)]
+struct Block {
+    stamp: Option<String>,
+    most: String,
+}
+
+impl Block {
+    /// An item's own stamp, where it says otherwise.
+    fn mark(&self, own: String) -> Option<String> {
+        (own != self.most).then_some(own)
     }
 }
 
@@ -201,7 +225,7 @@ impl Allergies {
         };
         Allergies {
             sentence,
-            stamp: stamps.oldest(state.listed().iter().map(Allergy::check)),
+            stamp: stamps.block(state.listed().iter().map(Allergy::check)).stamp,
             items: state.listed().iter().map(item).collect(),
         }
     }
@@ -209,6 +233,8 @@ impl Allergies {
 
 impl Medicines {
     fn of(all: &[Medicine], stamps: &Stamps) -> Medicines {
+        let current = all.iter().filter(|it| it.is_current());
+        let block = stamps.block(current.map(Medicine::check));
         let item = |it: &Medicine| MedicineItem {
             name: it.name.clone(),
             strength: it.strength.clone(),
@@ -221,13 +247,12 @@ impl Medicines {
             limit: it.label_limit.clone(),
             supply: it.supply.to_string(),
             prescriber: it.prescriber.clone(),
-            stamp: stamps.of(it.check()),
+            stamp: block.mark(stamps.of(it.check())),
             since: it.turned_on(),
             reason: it.status_reason.clone(),
         };
-        let current: Vec<_> = all.iter().filter(|it| it.is_current()).collect();
         Medicines {
-            stamp: stamps.oldest(current.iter().map(|it| it.check())),
+            stamp: block.stamp.clone(),
             taking: all.iter().filter(|it| it.is_taken()).map(item).collect(),
             held: all.iter().filter(|it| it.is_on_hold()).map(item).collect(),
         }
@@ -247,7 +272,7 @@ impl Contacts {
             note: it.note.clone(),
         };
         Contacts {
-            stamp: stamps.oldest(all.iter().map(Contact::check)),
+            stamp: stamps.block(all.iter().map(Contact::check)).stamp,
             items: all.iter().map(item).collect(),
         }
     }

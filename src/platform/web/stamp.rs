@@ -2,7 +2,7 @@
 //! the check is more than 90 days old (a prompt to look again; common practice, no source).
 
 use super::page::Page;
-use crate::base::check::Check;
+use crate::base::check::{Check, Together};
 use crate::platform::audit::Names;
 use std::fmt;
 
@@ -22,6 +22,23 @@ impl Stamp {
         Stamp {
             text: format!("checked {ago} by {by}, against {}", check.against),
             old: page.now.since(check.at).whole_days() > OLD_DAYS,
+        }
+    }
+
+    /// The stamp of a whole list: how many gaps it has, or its oldest check.
+    pub fn of_list(
+        page: &Page,
+        names: &Names,
+        checks: impl IntoIterator<Item = Option<Check>>,
+    ) -> Stamp {
+        let Together { count, unchecked, oldest } = Together::of(checks);
+        match (unchecked, oldest) {
+            (0, Some(oldest)) => {
+                let stamp = Stamp::of(page, names, Some(oldest));
+                Stamp { text: format!("all {count}, the oldest {}", stamp.text), ..stamp }
+            }
+            (gaps, _) if gaps == count => Stamp { text: "not checked yet".into(), old: true },
+            (gaps, _) => Stamp { text: format!("{gaps} of {count} not checked yet"), old: true },
         }
     }
 }

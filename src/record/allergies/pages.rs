@@ -8,7 +8,7 @@ use super::{
     state::State,
     store,
 };
-use crate::base::{check, ids::AllergyId};
+use crate::base::ids::AllergyId;
 use crate::platform::{
     audit::Touch,
     auth::{
@@ -55,8 +55,7 @@ pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
     let state = store::state(&view).await?;
     let answer = store::answer(&view).await?;
     let touch = view.last_change("allergy_answer", answer.id.into()).await?;
-    let stamp = check::oldest(state.listed().iter().map(Allergy::check));
-    let stamp = Stamp::of(&page, &names, stamp);
+    let stamp = Stamp::of_list(&page, &names, state.listed().iter().map(Allergy::check));
     let row =
         |it: &Allergy| Row { stamp: Stamp::of(&page, &names, it.check()), allergy: it.clone() };
     let rows = state.listed().iter().map(row).collect();

@@ -1,7 +1,7 @@
 //! The contacts in calling order, one contact, and its form.
 
 use super::{form::Entered, model::Contact, store};
-use crate::base::{check, ids::ContactId};
+use crate::base::ids::ContactId;
 use crate::platform::{
     audit::Touch,
     auth::{
@@ -30,7 +30,7 @@ pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
     let view = grant.view().await?;
     let (page, names) = (grant.page("Contacts"), view.names().await?);
     let contacts = store::list(&view).await?;
-    let stamp = Stamp::of(&page, &names, check::oldest(contacts.iter().map(Contact::check)));
+    let stamp = Stamp::of_list(&page, &names, contacts.iter().map(Contact::check));
     let may_change = grant.may::<Change<Essentials>>();
     Ok(ListPage { page, may_change, contacts, stamp })
 }

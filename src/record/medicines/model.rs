@@ -274,9 +274,12 @@ impl Medicine {
         self.as_needed || self.supply != Supply::Prescription || self.status_since.is_some()
     }
 
-    /// "Warfarin 2.5 mg tablet"
+    /// "Warfarin 2.5 mg tablet", with the number and its unit kept on one line.
     pub fn title(&self) -> String {
-        joined([Some(&self.name), self.strength.as_ref(), self.form.as_ref()], " ")
+        let strength = self.strength.as_ref().map(|it| it.as_str().replace(' ', "\u{a0}"));
+        let parts =
+            [Some(self.name.as_str()), strength.as_deref(), self.form.as_ref().map(Line::as_str)];
+        parts.into_iter().flatten().collect::<Vec<_>>().join(" ")
     }
 
     /// How it is taken, in the label's own words; what is missing is said to be missing.

@@ -5,7 +5,7 @@ use super::{
     model::{Medicine, Status, Supply},
     store,
 };
-use crate::base::{check, ids::MedicineId};
+use crate::base::ids::MedicineId;
 use crate::platform::{
     audit::Touch,
     auth::{
@@ -48,7 +48,7 @@ pub async fn list(grant: Grant<See<Clinical>>) -> Result<ListPage> {
     let (page, names) = (grant.page("Medicines"), view.names().await?);
     let all = store::list(&view).await?;
     let current = all.iter().filter(|it| it.is_current());
-    let stamp = Stamp::of(&page, &names, check::oldest(current.map(Medicine::check)));
+    let stamp = Stamp::of_list(&page, &names, current.map(Medicine::check));
     let rows = |status| {
         let those = all.iter().filter(move |it| it.status == status);
         let row = |it: &Medicine| Row {
