@@ -1,0 +1,59 @@
+#!/usr/bin/env bash
+# Installs by name what the checks need and is not there yet: Debian packages, a folder of npm packages and a Python of
+# its own in $KIT, cargo-deny. Versions are fixed, so that a check says tomorrow what it says today.
+set -eu
+
+NPM="playwright-core@1.65.1 axe-core@4.14.1 vnu-jar@26.9.27"
+PIP="pdfua==0.1.3"
+DENY=0.20.2
+
+debian() { # what is missing of these pairs: a file or command that shows it is there, and its package
+  local shows package missing=()
+  while read -r shows package; do
+    command -v "$shows" >/dev/null || [ -e "$shows" ] || missing+=("$package")
+  done <<'PAIRS'
+chromium chromium
+pdftotext poppler-utils
+qpdf qpdf
+sqlite3 sqlite3
+java default-jre-headless
+shellcheck shellcheck
+cc gcc
+/usr/share/zoneinfo/tzdata.zi tzdata
+/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf fonts-dejavu-core
+PAIRS
+  python3 -c 'import ensurepip' 2>/dev/null || missing+=(python3-venv)
+  [ ${#missing[@]} -gt 0 ] || return 0
+  export DEBIAN_FRONTEND=noninteractive
+  apt-get update -q
+  apt-get install -q -y --no-install-recommends "${missing[@]}"
+}
+
+# Runs the rest of the words in a fresh $KIT/NAME unless it already holds exactly WHAT.
+kept() { # NAME WHAT COMMAND ..
+  local folder=$KIT/$1 what=$2
+  shift 2
+  [ "$(cat "$folder/holds" 2>/dev/null)" != "$what" ] || return 0
+  rm -rf "$folder"
+  mkdir -p "$folder"
+  "$@" "$folder" "$what"
+  echo "$what" >"$folder/holds"
+}
+
+npm_folder() {
+  local packages
+  read -ra packages <<<"$2"
+  # No package runs a program of its own here: the browser and Java are Debian's.
+  npm install --prefix "$1" --ignore-scripts --no-audit --no-fund --loglevel=error "${packages[@]}"
+}
+
+python_folder() {
+  python3 -m venv "$1"
+  "$1/bin/pip" install --quiet "$2"
+}
+
+debian
+kept npm "$NPM" npm_folder
+kept python "$PIP" python_folder
+cargo deny --version >/dev/null 2>&1 || cargo install --locked --quiet cargo-deny@$DENY
+cargo fetch --locked
