@@ -4,7 +4,6 @@
 
 import { spawn } from 'node:child_process';
 import fs from 'node:fs';
-import net from 'node:net';
 import path from 'node:path';
 import { OUT, TARGET, finallyDo } from './kit.mjs';
 
@@ -12,21 +11,12 @@ const DOOR = /^\s*(?<name>[^(]+?) \((?<role>[^)]+)\): (?<url>http\S+)$/;
 const READY = /^Listening on (?<url>http\S+)/;
 const PATIENCE = 60_000;
 
-async function freePort() {
-  const server = net.createServer().listen(0, '127.0.0.1');
-  await new Promise(done => server.once('listening', done));
-  const { port } = server.address();
-  await new Promise(done => server.close(done));
-  return port;
-}
-
 /** { origin, doors: [{ name, role, url }] }; it ends with the script. */
 export async function demo() {
   fs.mkdirSync(OUT, { recursive: true });
   const folder = fs.mkdtempSync(path.join(OUT, 'demo-'));
-  const env = { ...process.env, KINSHEAF_LISTEN: `127.0.0.1:${await freePort()}`, KINSHEAF_DATA: path.join(folder, 'data') };
-  delete env.KINSHEAF_SHOTS;
-  const program = spawn(path.join(TARGET, 'debug', 'kinsheaf'), ['demo'], { env, stdio: ['ignore', 'pipe', 'pipe'] });
+  const env = { ...process.env, KINSHEAF_LISTEN: '127.0.0.1:0' };
+  const program = spawn(path.join(TARGET, 'debug', 'kinsheaf'), ['demo', '--data', path.join(folder, 'data')], { env, stdio: ['ignore', 'pipe', 'pipe'] });
   finallyDo(() => end(program));
   const log = fs.createWriteStream(path.join(folder, 'log'));
   program.stderr.pipe(log);
