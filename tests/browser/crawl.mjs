@@ -9,7 +9,7 @@ import { pathToFileURL } from 'node:url';
 import { PAGES, browse, check, finallyDo, run, watch } from './kit.mjs';
 import { demo, enter } from './demo.mjs';
 
-const OF_ONE_SHAPE = 4;
+const OF_ONE_SHAPE = 3;
 export const NOBODY = 'Nobody';
 /** Marks the page of a form that came back for being empty. */
 export const EMPTY = ' (sent empty)';
@@ -43,14 +43,14 @@ export async function sendEmpty(page) {
 }
 
 /** All pages of one member: [{ member, role, shape, path, status, wanted, faults, html }]. */
-export async function walk(browser, origin, door) {
+export async function walk(browser, origin, door, most = OF_ONE_SHAPE) {
   const page = await enter(browser, door);
   const faults = [];
   watch(page, origin, faults);
   const waiting = [page.url()], asked = new Set(waiting), seen = new Map(), pages = [];
   while (waiting.length > 0) {
     const url = waiting.shift(), kind = shape(url);
-    if ((seen.get(kind) ?? 0) >= OF_ONE_SHAPE) continue;
+    if ((seen.get(kind) ?? 0) >= most) continue;
     seen.set(kind, (seen.get(kind) ?? 0) + 1);
     faults.length = 0;
     const keep = async (answer, wanted, mark = '') => pages.push({
@@ -93,9 +93,9 @@ async function outside(browser, origin) {
 }
 
 /** The pages of everyone, the signed-out ones first. */
-export async function everyone(browser, { origin, doors }) {
+export async function everyone(browser, { origin, doors }, most) {
   const pages = await outside(browser, origin);
-  for (const door of doors) pages.push(...await walk(browser, origin, door));
+  for (const door of doors) pages.push(...await walk(browser, origin, door, most));
   return pages;
 }
 

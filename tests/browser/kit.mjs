@@ -65,7 +65,7 @@ export async function run(script) {
   try {
     await script();
   } catch (error) {
-    check('the script runs to its end', error.stack);
+    check('the script runs to its end', error.stack.replace(/\x1b\[\d+m/g, ''));
   }
   await close();
   console.log(`${tally.passed} passed, ${tally.failed} failed`);
@@ -82,7 +82,7 @@ export function watch(page, origin, faults) {
   page.on('pageerror', error => faults.push(`script: ${error.message}`));
   page.on('request', request => {
     const url = new URL(request.url());
-    if (!['data:', 'blob:', 'about:'].includes(url.protocol) && url.origin !== origin) {
+    if (/^(http|ws)s?:$/.test(url.protocol) && url.origin !== origin) {
       faults.push(`asked another host: ${request.url()}`);
     }
   });

@@ -87,7 +87,7 @@ await run(async () => {
   finallyDo(() => browser.close());
   const house = await demo();
   if (SHOTS) fs.mkdirSync(SHOTS, { recursive: true });
-  const pages = chosen(await everyone(browser, house));
+  const pages = chosen(await everyone(browser, house, FULL ? undefined : 1));
   for (const view of views()) {
     for (const door of [undefined, ...house.doors]) {
       const own = pages.filter(page => page.member === (door?.name ?? NOBODY));
