@@ -2,6 +2,7 @@
 //! the names of its items. One list to extend when a capability is added.
 
 use crate::{
+    across::sheets::{print::Print, store as sheets},
     base::change::Audited,
     family::members::model::{Member, Membership},
     platform::{
@@ -47,6 +48,7 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Contact>("the contact"),
         Kind::of::<Member>("the member"),
         Kind::of::<Membership>("the place in this record"),
+        Kind::of::<Print>("the sheet"),
     ];
     all.into_iter().find(|it| it.name == name)
 }
@@ -60,6 +62,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "allergy_answer" => Some(urls::allergies()),
         "contact" => Some(urls::contact(item)),
         "membership" => Some(urls::family()),
+        "print" => Some(urls::sheets()),
         _ => None,
     }
 }
@@ -79,6 +82,8 @@ impl Titles {
             titles.insert(("person", person.id.into()), person.name.to_string());
             let allergies = allergies::titles(&view).await?.into_iter();
             titles.extend(allergies.map(|(id, title)| (("allergy", id.into()), title)));
+            let prints = sheets::titles(&view).await?.into_iter();
+            titles.extend(prints.map(|(id, title)| (("print", id.into()), title)));
             let contacts = contacts::titles(&view).await?.into_iter();
             titles.extend(contacts.map(|(id, title)| (("contact", id.into()), title)));
         }

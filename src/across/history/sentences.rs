@@ -126,6 +126,7 @@ impl Words<'_> {
     fn plain(&self, entry: &Recorded, changes: &mut Vec<Line>) -> (String, String) {
         let noun = kinds::kind(&entry.kind).map_or("something", |it| it.noun);
         match (entry.action.as_str(), changes.as_slice()) {
+            ("added", _) if entry.kind == "print" => ("printed the".into(), String::new()),
             ("added", _) => (format!("added {noun}"), String::new()),
             ("removed", _) => (format!("removed {noun}"), String::new()),
             (_, [one]) => {
@@ -251,7 +252,6 @@ fn done(entry: &Recorded) -> (String, String) {
         "reset link made" => ("had a link made to choose a new password", String::new()),
         "reset" => ("chose a new password by a link", String::new()),
         "refused" => ("asked for", format!("{area}, and was refused")),
-        "verified" => ("had the history verified", String::new()),
         other => (other, String::new()),
     };
     (words.0.to_owned(), words.1)

@@ -259,6 +259,15 @@ impl Medicines {
     }
 }
 
+impl Medicines {
+    /// "7 medicines, 1 on hold": so that a lost page is noticed. The press counts the same.
+    pub fn counted(&self) -> Option<String> {
+        let (taking, held) = (self.taking.len(), self.held.len());
+        let noun = if taking == 1 { "medicine" } else { "medicines" };
+        (taking + held > 0).then(|| format!("{taking} {noun}, {held} on hold"))
+    }
+}
+
 impl Contacts {
     fn of(all: &[Contact], stamps: &Stamps) -> Contacts {
         let item = |it: &Contact| ContactItem {

@@ -6,8 +6,8 @@
 
 mod emergency;
 mod pages;
-mod print;
-mod store;
+pub mod print;
+pub mod store;
 
 use crate::platform::house::House;
 use axum::{

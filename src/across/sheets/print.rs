@@ -26,7 +26,7 @@ pub struct Print {
 }
 
 audited!(Print as "print" {
-    sheet: "", code: "code", printed_at: "", facts: "", head: "", member_id: "",
+    sheet: "", code: "", printed_at: "", facts: "", head: "", member_id: "",
 } skip { id });
 
 impl Print {

@@ -1,7 +1,7 @@
 //! All the SQL of prints.
 
 use super::print::Print;
-use crate::base::{change::Change, clock::Instant};
+use crate::base::{change::Change, clock::Instant, ids::PrintId};
 use crate::platform::{
     auth::area::{Essentials, Notes},
     db::{View, Write},
@@ -38,4 +38,15 @@ pub async fn add(write: &mut Write<Notes>, new: &Print) -> Result<()> {
         ),
     );
     added.await.map(|_| ())
+}
+
+/// The name of every print there ever was, for the history.
+pub async fn titles(view: &View<Essentials>) -> Result<Vec<(PrintId, String)>> {
+    let person = view.person();
+    let all = view.all(query!(
+        r#"select id as "id: PrintId", sheet || ' ' || code as "title!: String" from print
+        where person_id = ?"#,
+        person
+    ));
+    Ok(all.await?.into_iter().map(|it| (it.id, it.title)).collect())
 }

@@ -115,9 +115,14 @@ impl Operator {
         self.0.write(scope, Door::Member, None).await
     }
 
-    /// Every chain there is: the house's, and one for each person.
+    /// Every chain there must be: the house's, and one for each person. A person whose whole
+    /// history is gone is among them, and a history whose person is gone.
     pub async fn chains(&self) -> Result<Vec<PersonId>> {
-        let found = sqlx::query_scalar!("select distinct chain from history order by chain");
+        let found = sqlx::query_scalar!(
+            r#"select chain as "chain!: i64" from (
+                select 0 as chain union select id from person union select chain from history
+            ) order by chain"#
+        );
         let found = found.fetch_all(self.0.readers()).await?;
         Ok(found.into_iter().map(PersonId::from).collect())
     }

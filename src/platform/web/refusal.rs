@@ -55,7 +55,7 @@ fn marked(refusal: Refusal, status: StatusCode) -> Response {
     response
 }
 
-/// Signed out: `asked::to_sign_in` makes the redirect, and remembers where the reader was going.
+/// Signed out: `guard::finish` makes the redirect, and remembers where the reader was going.
 #[derive(Clone)]
 pub struct SignedOut;
 

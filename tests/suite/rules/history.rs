@@ -94,6 +94,22 @@ async fn a_cut_tail_is_found_against_a_mark_kept_elsewhere() {
 }
 
 #[tokio::test]
+async fn a_whole_history_that_is_gone_is_found() {
+    let family = kept().await;
+    let mut db = outside(&family.house).await;
+    run(&mut db, UNLOCK).await.expect("unlocked");
+    let cut =
+        "delete from history_value where history_id in (select id from history where chain = 1);
+        delete from history where chain = 1";
+    run(&mut db, cut).await.expect("cut");
+    let operator = family.house.operator();
+    assert!(operator.chains().await.expect("chains").contains(&family.person));
+    let report = operator.verify(family.person, None).await.expect("a report");
+    let gone = Fault::Row { kind: "person".into(), item: 1, field: String::new() };
+    assert!(report.faults.contains(&gone), "{:?}", report.faults);
+}
+
+#[tokio::test]
 async fn a_row_changed_by_another_program_is_found() {
     let family = kept().await;
     let mut db = outside(&family.house).await;
