@@ -4,6 +4,15 @@
 //! takes the type apart without `..`, so a field that is neither listed nor skipped does not
 //! compile. (The compiler then suggests adding `..`: never do.) A field listed under `sealed`
 //! is compared, but only "changed" is recorded.
+//!
+//! ```no_run
+//! struct Cup { id: i64, colour: String, size: String }
+//! kinsheaf::audited!(Cup as "cup" { colour: "colour", size: "size" } skip { id });
+//! ```
+//! ```compile_fail,E0027
+//! struct Cup { id: i64, colour: String, size: String }
+//! kinsheaf::audited!(Cup as "cup" { colour: "colour" } skip { id });
+//! ```
 
 use serde::Serialize;
 use serde_json::Value;

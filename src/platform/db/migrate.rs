@@ -4,6 +4,9 @@
 //! copy take the database's place, and the old one is kept as `kinsheaf.db.before-N`. A database
 //! newer than the program is refused.
 
+#[cfg(test)]
+mod tests;
+
 use sqlx::{
     Connection, SqliteConnection,
     migrate::{MigrateError, Migrator},

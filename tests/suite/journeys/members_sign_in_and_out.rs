@@ -133,3 +133,20 @@ async fn she_ends_a_device_she_no_longer_has() {
     bram.send("/me/devices/1/end", &[]).await.answers(404);
     family.house.is_sound().await;
 }
+
+#[tokio::test]
+async fn what_she_changes_of_her_own_is_told_in_whole_sentences() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    ines.open("/me/edit").await.fill("Your phone", "218-555-0101").press("Save").await;
+    ines.answers(200).open("/me/edit").await.fill("Your phone", "218-555-0106");
+    ines.fill("Your name", "Ines Varga").press("Save").await.answers(200);
+    ines.open("/me/password").await.fill("The one you have", PASSWORD);
+    ines.fill("The new one", "cellar violin eleven rain").press("Keep this password").await;
+    ines.answers(200).open(&family.at("/history")).await;
+    ines.sees("Ines Varga changed the phone from nothing to 218-555-0101");
+    ines.sees("Ines Varga changed own settings name before: Ines after: Ines Varga");
+    ines.sees("Ines Varga changed the password");
+    ines.does_not_see("changed the password of").does_not_see("changed the phone of");
+    family.house.is_sound().await;
+}

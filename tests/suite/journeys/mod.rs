@@ -2,6 +2,13 @@
 
 mod a_first_steward_starts_the_record;
 mod a_medicine_is_kept;
+mod a_nurse_gets_the_emergency_sheet;
+mod allergies_have_three_states;
+mod an_aide_sees_only_what_she_needs;
 mod an_item_is_hidden;
+mod contacts_are_phoned_in_order;
 mod members_sign_in_and_out;
+mod the_house_under_a_sub_path;
+mod the_one_who_runs_the_server;
+mod the_person_is_described;
 mod two_people_edit_at_once;

@@ -2,41 +2,12 @@
 //! and every change that was answered. `KINSHEAF_KILL_ROUNDS` says how often (10 here, 200 in
 //! `tests/long`).
 
-use crate::support::{Browser, Family, TestHouse, family::PASSWORD};
+use crate::support::{Browser, Family, TestHouse, family::PASSWORD, server::Server};
 use std::{
-    io::{BufRead, BufReader, Read, Write},
+    io::{Read, Write},
     net::{SocketAddr, TcpStream},
-    process::{Child, Command, Stdio},
     time::Duration,
 };
-
-struct Server(Child, SocketAddr);
-
-impl Server {
-    /// Serves a folder on a free port of loopback.
-    fn start(folder: &std::path::Path) -> Server {
-        let free = std::net::TcpListener::bind("127.0.0.1:0").expect("a port");
-        let address = free.local_addr().expect("an address");
-        drop(free);
-        let mut child = Command::new(env!("CARGO_BIN_EXE_kinsheaf"))
-            .arg("serve")
-            .env("KINSHEAF_DATA", folder)
-            .env("KINSHEAF_LISTEN", address.to_string())
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("the server starts");
-        let mut lines = BufReader::new(child.stdout.take().expect("its words")).lines();
-        let told = lines.find(|it| it.as_ref().is_ok_and(|it| it.starts_with("Listening on")));
-        assert!(told.is_some(), "the server did not start");
-        Server(child, address)
-    }
-
-    fn kill(mut self) {
-        self.0.kill().expect("killed");
-        self.0.wait().expect("gone");
-    }
-}
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
 async fn what_was_answered_is_there_after_a_kill() {
@@ -50,10 +21,10 @@ async fn what_was_answered_is_there_after_a_kill() {
     let folder = family.house.folder().to_owned();
     let mut answered = Vec::new();
     for round in 0..rounds.unwrap_or(10) {
-        let server = Server::start(&folder);
+        let mut server = Server::start(&folder);
         let writers: Vec<_> = (0..3)
             .map(|writer| {
-                let (cookie, at) = (cookie.clone(), server.1);
+                let (cookie, at) = (cookie.clone(), server.address);
                 std::thread::spawn(move || write_until_killed(at, &cookie, round, writer))
             })
             .collect();

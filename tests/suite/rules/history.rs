@@ -1,17 +1,11 @@
 //! The history finds what was done behind its back, and refuses what it can.
 
-use crate::support::{Family, TestHouse};
+use crate::support::Family;
 use kinsheaf::{
     base::ids::PersonId,
     platform::{audit::Fault, auth::area::Clinical, auth::area::Role, error::Error},
 };
-use sqlx::{AssertSqlSafe, Connection, SqliteConnection, sqlite::SqliteConnectOptions};
-
-/// Another program with the database open.
-async fn outside(house: &TestHouse) -> SqliteConnection {
-    let options = SqliteConnectOptions::new().filename(house.folder().join("kinsheaf.db"));
-    SqliteConnection::connect_with(&options).await.expect("the database")
-}
+use sqlx::{AssertSqlSafe, SqliteConnection};
 
 async fn run(db: &mut SqliteConnection, sql: &str) -> Result<(), sqlx::Error> {
     sqlx::raw_sql(AssertSqlSafe(sql.to_owned())).execute(db).await.map(|_| ())
@@ -35,7 +29,7 @@ const UNLOCK: &str = "drop trigger history_is_not_edited; drop trigger history_i
 
 async fn faults_after(sql: &str) -> Vec<Fault> {
     let family = kept().await;
-    let mut db = outside(&family.house).await;
+    let mut db = family.house.outside().await;
     run(&mut db, UNLOCK).await.expect("unlocked");
     run(&mut db, sql).await.expect("tampered");
     let report = family.house.operator().verify(family.person, None).await.expect("a report");
@@ -81,7 +75,7 @@ async fn a_cut_tail_is_found_against_a_mark_kept_elsewhere() {
     let whole = operator.verify(family.person, None).await.expect("a report");
     let mark = whole.head[..16].to_owned();
     assert!(operator.verify(family.person, Some(&mark)).await.expect("a report").sound());
-    let mut db = outside(&family.house).await;
+    let mut db = family.house.outside().await;
     run(&mut db, UNLOCK).await.expect("unlocked");
     // The last entry is the edit of the first medicine: its row is set back to fit.
     let cut = "delete from history_value where history_id = (select max(id) from history where chain = 1);
@@ -112,7 +106,7 @@ async fn a_whole_history_that_is_gone_is_found() {
 #[tokio::test]
 async fn a_row_changed_by_another_program_is_found() {
     let family = kept().await;
-    let mut db = outside(&family.house).await;
+    let mut db = family.house.outside().await;
     run(&mut db, "update medicine set dose = '9 tablets' where id = 3").await.expect("changed");
     run(
         &mut db,
@@ -129,7 +123,7 @@ async fn a_row_changed_by_another_program_is_found() {
 #[tokio::test]
 async fn the_database_itself_refuses_to_rewrite_the_history() {
     let family = kept().await;
-    let mut db = outside(&family.house).await;
+    let mut db = family.house.outside().await;
     for sql in [
         "update history set action = 'x' where chain = 1 and seq = 2",
         "delete from history where chain = 1 and seq = 2",
@@ -149,7 +143,7 @@ async fn the_database_itself_refuses_to_rewrite_the_history() {
 #[tokio::test]
 async fn a_lawful_erasure_blanks_a_value_and_the_history_still_verifies() {
     let family = kept().await;
-    let mut db = outside(&family.house).await;
+    let mut db = family.house.outside().await;
     let sql = "update history_value set old = null, new = null, salt = null
         where field = 'dose' and history_id in (select id from history where kind = 'medicine' and item = 1)";
     run(&mut db, sql).await.expect("erased");

@@ -4,4 +4,5 @@ mod access;
 mod crash;
 mod history;
 mod layers;
+mod pages;
 mod typing;

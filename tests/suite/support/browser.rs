@@ -6,7 +6,7 @@ use super::html;
 use axum::{
     Router,
     body::Body,
-    http::{Request, Response, StatusCode, header},
+    http::{HeaderMap, Request, Response, StatusCode, header},
 };
 use http_body_util::BodyExt;
 use scraper::Html;
@@ -22,6 +22,7 @@ pub struct Browser {
     /// The address of the page it shows.
     pub at: String,
     pub status: StatusCode,
+    pub headers: HeaderMap,
     pub body: Vec<u8>,
     typed: Vec<(String, String)>,
     unticked: Vec<String>,
@@ -36,6 +37,7 @@ impl Browser {
             cookies: BTreeMap::new(),
             at: "/".into(),
             status: StatusCode::OK,
+            headers: HeaderMap::new(),
             body: Vec::new(),
             typed: Vec::new(),
             unticked: Vec::new(),
@@ -59,6 +61,12 @@ impl Browser {
     /// Asks an address and stays, wherever it leads.
     pub async fn get(&mut self, address: &str) -> &mut Self {
         self.go("GET", address, None).await;
+        self
+    }
+
+    /// The same by another method.
+    pub async fn ask(&mut self, method: &str, address: &str) -> &mut Self {
+        self.go(method, address, None).await;
         self
     }
 
@@ -205,6 +213,7 @@ impl Browser {
         let location = response.headers().get(header::LOCATION);
         let location = location.map(|it| it.to_str().expect("a location").to_owned());
         self.at = location.unwrap_or_else(|| asked.to_owned());
+        self.headers = response.headers().clone();
         self.body = response.into_body().collect().await.expect("a body").to_bytes().to_vec();
     }
 

@@ -51,7 +51,7 @@ impl Family {
     /// A browser in which this member is signed in, at the list of records.
     pub async fn browser(&self, name: &str) -> Browser {
         let mut browser = Browser::new(&self.house.app);
-        browser.open("/sign-in").await;
+        browser.open(&format!("{}/sign-in", self.house.base())).await;
         browser.fill("E-mail", &address(name)).fill("Password", PASSWORD);
         browser.press("Sign in").await.answers(200);
         browser
@@ -59,7 +59,7 @@ impl Family {
 
     /// An address in the record.
     pub fn at(&self, rest: &str) -> String {
-        format!("/p/{}{rest}", self.person)
+        format!("{}/p/{}{rest}", self.house.base(), self.person)
     }
 }
 

@@ -12,7 +12,7 @@ use kinsheaf::{
         pdf::Press,
     },
 };
-use sqlx::Connection;
+use sqlx::{Connection, SqliteConnection, sqlite::SqliteConnectOptions};
 use std::{
     path::Path,
     sync::{
@@ -80,6 +80,11 @@ impl TestHouse {
         self.folder.path()
     }
 
+    /// The path below which everything is: empty where the house has its host to itself.
+    pub fn base(&self) -> &str {
+        self.house.config.base().path()
+    }
+
     pub fn now(&self) -> Instant {
         self.house.clock.now()
     }
@@ -93,11 +98,15 @@ impl TestHouse {
         Operator::new(self.house.db.clone())
     }
 
+    /// Another program with the database open.
+    pub async fn outside(&self) -> SqliteConnection {
+        let options = SqliteConnectOptions::new().filename(self.folder().join("kinsheaf.db"));
+        SqliteConnection::connect_with(&options).await.expect("the database")
+    }
+
     /// The mail that waits to be sent: recipient and text.
     pub async fn outbox(&self) -> Vec<(String, String)> {
-        let file = self.folder().join("kinsheaf.db");
-        let options = sqlx::sqlite::SqliteConnectOptions::new().filename(file).read_only(true);
-        let mut db = sqlx::SqliteConnection::connect_with(&options).await.expect("the database");
+        let mut db = self.outside().await;
         let rows = sqlx::query_as("select recipient, body from outbox order by id");
         rows.fetch_all(&mut db).await.expect("the outbox")
     }

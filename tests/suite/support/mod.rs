@@ -1,9 +1,11 @@
 //! A house of its own for each test, people in it, and a browser to see it with.
 
 pub mod browser;
+pub mod crawl;
 pub mod family;
 pub mod house;
 pub mod html;
+pub mod server;
 
 pub use browser::Browser;
 pub use family::Family;
