@@ -90,7 +90,7 @@ async fn a_cut_tail_is_found_against_a_mark_kept_elsewhere() {
 #[tokio::test]
 async fn a_whole_history_that_is_gone_is_found() {
     let family = kept().await;
-    let mut db = outside(&family.house).await;
+    let mut db = family.house.outside().await;
     run(&mut db, UNLOCK).await.expect("unlocked");
     let cut =
         "delete from history_value where history_id in (select id from history where chain = 1);
