@@ -53,7 +53,7 @@ pub fn app(house: House) -> Router {
     let routes = routes().with_state(house.clone());
     let routes = match base.as_str() {
         "" => routes,
-        base => Router::new().nest(base, routes).fallback(async || Error::NotFound),
+        base => Router::new().nest_service(base, routes).fallback(async || Error::NotFound),
     };
     Router::new()
         .fallback_service(routes)

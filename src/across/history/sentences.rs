@@ -58,7 +58,7 @@ pub struct Words<'a> {
 impl Words<'_> {
     pub fn tell(&self, entry: &Recorded) -> Sentence {
         let who = self.who(entry);
-        let things = self.thing(entry).into_iter().collect();
+        let things = Vec::from_iter(self.thing(entry));
         let at = entry.at;
         if !matches!(entry.action.as_str(), "added" | "edited" | "removed") {
             let (does, rest) = done(entry);
@@ -73,7 +73,7 @@ impl Words<'_> {
                 changes.retain(|it| !turn.tells(entry, it.label));
                 (turn.verb.to_owned(), turn.rest(entry, self.zone))
             }
-            None => self.plain(entry, &mut changes),
+            None => self.plain(entry, &mut changes, !things.is_empty()),
         };
         Sentence { at, who, does, things, rest, changes }
     }
@@ -90,6 +90,8 @@ impl Words<'_> {
     fn thing(&self, entry: &Recorded) -> Option<Thing> {
         let title = match entry.kind.as_str() {
             "member" if entry.actor == MemberId::from(entry.item) => return None,
+            "allergy_answer" if entry.action == "added" => return None,
+            "allergy_answer" => "the answer about allergies".to_owned(),
             "member" => self.names.of(entry.item.into()).to_owned(),
             "membership" => self.names.of(member_of(entry)?).to_owned(),
             kind => self.titles.of(kind, entry.item)?.to_owned(),
@@ -123,7 +125,8 @@ impl Words<'_> {
     }
 
     /// Added, removed, or changed without a turn: one changed field is told in the sentence.
-    fn plain(&self, entry: &Recorded, changes: &mut Vec<Line>) -> (String, String) {
+    /// Without a thing it is the member's own doing: "changed the phone", "changed own settings".
+    fn plain(&self, entry: &Recorded, changes: &mut Vec<Line>, thing: bool) -> (String, String) {
         let noun = kinds::kind(&entry.kind).map_or("something", |it| it.noun);
         match (entry.action.as_str(), changes.as_slice()) {
             ("added", _) if entry.kind == "print" => ("printed the".into(), String::new()),
@@ -135,11 +138,13 @@ impl Words<'_> {
                     Some("changed") => String::new(),
                     _ => format!("from {} to {}", side(&one.old), side(&one.new)),
                 };
-                let does = format!("changed the {} of", one.label);
+                let of = if thing { " of" } else { "" };
+                let does = format!("changed the {}{of}", one.label);
                 changes.clear();
                 (does, rest)
             }
-            _ => ("changed".into(), String::new()),
+            _ if thing => ("changed".into(), String::new()),
+            _ => ("changed own settings".into(), String::new()),
         }
     }
 
@@ -219,7 +224,9 @@ fn turn(entry: &Recorded) -> Option<Turn> {
     } else if is("status", r#""on hold""#) {
         turn("put on hold", "from ", reason)
     } else if is("status", r#""struck""#) || is("struck", "true") {
-        turn("struck as a mistake", "", &["status_reason", "struck_reason"])
+        // A contact may also leave the list because he need not be phoned any more.
+        let verb = if entry.kind == "contact" { "struck" } else { "struck as a mistake" };
+        turn(verb, "with the reason: ", &["status_reason", "struck_reason"])
     } else if is("status", r#""taking""#) || is("struck", "false") {
         turn("brought back", "", &[])
     } else if only_checked(entry) {

@@ -96,7 +96,9 @@ async fn bring_up_by(file: &Path, migrator: &Migrator) -> Result<(), OpenError> 
         return Ok(());
     }
     let next = beside(file, "next");
+    // The journal of a copy that was left half made would be played back into this one.
     remove(&next)?;
+    remove(&beside(file, "next-journal"))?;
     if has > 0 {
         copy(file, &next).await?;
     }

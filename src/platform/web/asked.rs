@@ -17,7 +17,7 @@ pub const FLASH: &str = "said";
 
 #[derive(Clone)]
 pub struct Asked {
-    /// The path with the base path taken off.
+    /// The path below the base path: routing has taken that off.
     pub path: String,
     pub flash: Option<String>,
     pub key: Option<FormKey>,
@@ -38,10 +38,8 @@ impl FromRequestParts<House> for Asked {
         let peer = parts.extensions.get::<ConnectInfo<SocketAddr>>().map(|it| it.0.ip());
         let peer = peer.unwrap_or(IpAddr::V4(Ipv4Addr::LOCALHOST));
         let cookies = CookieJar::from_headers(&parts.headers);
-        let base = house.config.base().path();
-        let path = parts.uri.path();
         Ok(Asked {
-            path: path.strip_prefix(base).unwrap_or(path).to_owned(),
+            path: parts.uri.path().to_owned(),
             flash: cookies.get(FLASH).map(|it| decoded(it.value())),
             key: parts.extensions.get::<Fields>().and_then(FormKey::of),
             client: address::client(peer, &header("x-forwarded-for"), house.config.trusted()),

@@ -160,7 +160,7 @@ impl Reader {
         if day.is_none() && !typed.is_empty() {
             self.wrong(
                 name,
-                "This is not a day in the calendar. Write it like 2026-03-09 or 9 Mar 2026.",
+                "This is not a day in the calendar from 1850 to 2199. Write it like 2026-03-09 or 9 Mar 2026.",
             );
         }
         day

@@ -43,23 +43,22 @@ fn from_here(headers: &HeaderMap, ours: &str) -> bool {
 /// Sets what every answer carries, and turns marks into pages.
 pub async fn finish(State(house): State<House>, request: Request, next: Next) -> Response {
     let jar = CookieJar::from_headers(request.headers());
-    let (flash, path) = (jar.get(FLASH).is_some(), request.uri().path().to_owned());
-    let get = request.method() == Method::GET;
-    let mut response = next.run(request).await;
     let base = house.config.base();
+    // The way back after sign-in is counted from the base, as every address of ours.
+    let path = request.uri().path();
+    let path = path.strip_prefix(base.path()).unwrap_or(path).to_owned();
+    let (flash, get) = (jar.get(FLASH).is_some(), request.method() == Method::GET);
+    let mut response = next.run(request).await;
     if response.extensions().get::<SignedOut>().is_some() {
         let next = if get { format!("?next={}", encoded(&path)) } else { String::new() };
         response = Redirect::to(&format!("{}/sign-in{next}", base.path())).into_response();
-    } else if let Some(sorry) = response.extensions().get::<Sorry>() {
-        let retry = response.headers().get(header::RETRY_AFTER).cloned();
-        response = refusal::render(sorry, base.path());
-        retry.map(|it| response.headers_mut().insert(header::RETRY_AFTER, it));
-    } else if response.status() == StatusCode::METHOD_NOT_ALLOWED {
-        let sorry = refusal::page(StatusCode::METHOD_NOT_ALLOWED);
-        response = refusal::render(
-            &sorry.extensions().get::<Sorry>().cloned().expect("a page"),
-            base.path(),
-        );
+    } else if let Some(sorry) = sorry(&response) {
+        let page = refusal::render(&sorry, base.path());
+        let plain = std::mem::replace(&mut response, page);
+        for name in [header::RETRY_AFTER, header::ALLOW] {
+            let kept = plain.headers().get(&name).cloned();
+            kept.map(|it| response.headers_mut().insert(name, it));
+        }
     }
     let shown = response.status() != StatusCode::SEE_OTHER && is_html(&response);
     let headers = response.headers_mut();
@@ -71,6 +70,17 @@ pub async fn finish(State(house): State<House>, request: Request, next: Next) ->
     }
     protect(headers, base.is_https());
     response
+}
+
+/// What to say in place of this answer, if it is none that a person can read. An address that
+/// cannot be read (odd bytes, a word for a number) has nothing at it.
+fn sorry(response: &Response) -> Option<Sorry> {
+    let status = match response.status() {
+        StatusCode::METHOD_NOT_ALLOWED => StatusCode::METHOD_NOT_ALLOWED,
+        StatusCode::BAD_REQUEST => StatusCode::NOT_FOUND,
+        _ => return response.extensions().get().cloned(),
+    };
+    refusal::page(status).extensions().get().cloned()
 }
 
 fn protect(headers: &mut HeaderMap, https: bool) {

@@ -94,7 +94,7 @@ async fn whoever_sees_the_record_prints_it_and_the_print_is_told() {
     ottoline.sees("emergency sheet, Wed 25 Nov 2026, 9:12 am, by Delia");
     ottoline.open(&family.at("/history")).await;
     for (name, code) in ["Rosalind", "Delia", "Bram", "Ines", "Ottoline"].iter().zip(&codes) {
-        ottoline.sees(&format!("{name} printed the emergency sheet under the code {code}"));
+        ottoline.sees(&format!("{name} printed the emergency sheet {code}"));
     }
     family.house.is_sound().await;
 }

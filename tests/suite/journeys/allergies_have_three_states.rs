@@ -70,10 +70,10 @@ async fn the_history_tells_that_the_statement_fell_away() {
     strike_penicillin(&mut ines, &family).await;
     ines.open(&family.at("/history")).await;
     ines.sees("Ines changed the answer about allergies");
-    ines.sees("answer before: no known allergies after: not asked yet");
+    ines.sees("answer before: none known after: not asked");
     ines.sees("said by before: Emeric after: nothing");
     ines.sees("Ines added the allergy or intolerance Penicillin");
-    ines.sees("Ines struck as a mistake Penicillin it is Emeric's");
+    ines.sees("Ines struck as a mistake Penicillin with the reason: it is Emeric's");
     family.house.is_sound().await;
 }
 

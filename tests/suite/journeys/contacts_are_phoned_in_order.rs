@@ -100,7 +100,7 @@ async fn one_that_is_struck_leaves_the_list_and_comes_back_to_its_place() {
     everywhere(&mut ines, &family, &["Dr Oyelaran", "Juno"]).await;
 
     ines.open(&family.at("/history")).await;
-    ines.sees("Ines struck as a mistake Emeric he has a new number").press("Emeric").await;
+    ines.sees("Ines struck Emeric with the reason: he has a new number").press("Emeric").await;
     ines.press("Bring back").await.press("Bring back").await.does_not_see("he has a new number");
     everywhere(&mut ines, &family, &["Dr Oyelaran", "Emeric", "Juno"]).await;
     family.house.is_sound().await;
