@@ -9,8 +9,9 @@ import path from 'node:path';
 import { OUT, browse, check, finallyDo, run, watch } from './kit.mjs';
 import { demo, enter } from './demo.mjs';
 
-const MEDICINE = { Name: 'Quillamine', Strength: '12 mg', Dose: '1 tablet' };
-const NEW_DOSE = '2 tablets';
+// Words that nothing else in the demo has.
+const MEDICINE = { Name: 'Quillamine', Strength: '12 mg', Dose: '7 drops' };
+const NEW_DOSE = '8 drops';
 const PHONE = { javaScriptEnabled: false, viewport: { width: 320, height: 640 } };
 
 const press = (page, role, name) => page.getByRole(role, { name, exact: true }).filter({ visible: true }).first().click();

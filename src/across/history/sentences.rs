@@ -109,7 +109,8 @@ impl Words<'_> {
             // A new thing is told by what was filled in.
             let empty =
                 entry.action == "added" && matches!(new.as_deref(), None | Some("no" | "changed"));
-            (!empty && (old != new || it.erased)).then_some(Line { label, old, new })
+            let told = old != new || it.erased || is_sealed(it);
+            (!empty && told).then(|| Line { label, old: old.filter(|_| !is_sealed(it)), new })
         });
         told.collect()
     }
@@ -173,6 +174,11 @@ impl Words<'_> {
 
 fn label(entry: &Recorded, field: &str) -> Option<&'static str> {
     kinds::kind(&entry.kind)?.label(field)
+}
+
+/// Only of a sealed field is a difference kept that has the same on both sides.
+fn is_sealed(it: &Difference) -> bool {
+    !it.erased && it.old == it.new
 }
 
 fn value<'a>(entry: &'a Recorded, field: &str) -> Option<&'a Difference> {

@@ -29,7 +29,7 @@ async fn written_down() -> (Family, Browser) {
 
 #[tokio::test]
 async fn every_page_of_a_record_says_whose_it_is() {
-    let (_family, mut ines) = written_down().await;
+    let (family, mut ines) = written_down().await;
     let mut seen = 0;
     for visit in everywhere(&mut ines, "/").await {
         if !visit.address.starts_with(&family.at("")) {
@@ -63,7 +63,7 @@ fn is_guarded(headers: &HeaderMap, at: &str) {
 
 #[tokio::test]
 async fn pages_are_not_stored_framed_or_guessed_at() {
-    let (_family, mut ines) = written_down().await;
+    let (family, mut ines) = written_down().await;
     for visit in everywhere(&mut ines, "/").await {
         if visit.is_html() {
             is_guarded(&visit.headers, &visit.address);
@@ -133,7 +133,7 @@ async fn files_are_kept_for_a_year_under_the_name_of_their_content() {
 
 #[tokio::test]
 async fn only_the_head_is_given_where_only_the_head_is_asked() {
-    let (_family, mut ines) = written_down().await;
+    let (family, mut ines) = written_down().await;
     for address in ["/", &family.at(""), &family.at("/medicines/1"), "/healthz"] {
         ines.get(address).await;
         let whole = ines.status;
@@ -146,7 +146,7 @@ async fn only_the_head_is_given_where_only_the_head_is_asked() {
 
 #[tokio::test]
 async fn a_method_that_an_address_does_not_know_gets_a_page() {
-    let (_family, mut ines) = written_down().await;
+    let (family, mut ines) = written_down().await;
     for method in ["PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "PROPFIND"] {
         for address in ["/", "/sign-in", &family.at("/medicines/1"), &family.at("/edit")] {
             ines.ask(method, address).await.answers(405).sees("Not like this");
