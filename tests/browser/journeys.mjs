@@ -15,7 +15,8 @@ const NEW_DOSE = '8 drops';
 const PHONE = { javaScriptEnabled: false, viewport: { width: 320, height: 640 } };
 
 const press = (page, role, name) => page.getByRole(role, { name, exact: true }).filter({ visible: true }).first().click();
-const text = page => page.locator('main').innerText();
+// A number and its unit are kept on one line by a space that does not break.
+const text = async page => (await page.locator('main').innerText()).replaceAll('\u00a0', ' ');
 const holds = async (page, ...words) => {
   const shown = await text(page);
   return words.filter(word => !shown.includes(word)).map(word => `no "${word}" in: ${shown.slice(0, 400)}`);
