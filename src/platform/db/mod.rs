@@ -12,9 +12,12 @@ mod write;
 use crate::base::{clock::Clock, ids::MemberId, ids::PersonId};
 use crate::platform::{auth::area::Role, error::Result};
 pub use migrate::{OpenError, latest};
-use sqlx::sqlite::{
-    SqliteArguments, SqliteConnectOptions, SqliteJournalMode, SqlitePool, SqlitePoolOptions,
-    SqliteSynchronous,
+use sqlx::{
+    Connection, SqliteConnection,
+    sqlite::{
+        SqliteArguments, SqliteConnectOptions, SqliteJournalMode, SqlitePool, SqlitePoolOptions,
+        SqliteSynchronous,
+    },
 };
 use std::{path::Path, time::Duration};
 pub use view::View;
@@ -71,6 +74,7 @@ impl Db {
             .acquire_timeout(Duration::from_secs(5))
             .idle_timeout(None)
             .max_lifetime(None)
+            .before_acquire(|connection, _| Box::pin(async move { Ok(is_at_rest(connection)) }))
             .after_connect(|connection, _| Box::pin(watch::begin(connection)))
             .connect_with(options.clone())
             .await?;
@@ -110,4 +114,11 @@ impl Db {
         self.readers.close().await;
         self.writer.close().await;
     }
+}
+
+/// Whether no transaction is open. On a full disk SQLite rolls back by itself, and sqlx goes on
+/// counting the transaction as open: such a connection would refuse every write that follows, so
+/// it is closed and another takes its place.
+fn is_at_rest(connection: &SqliteConnection) -> bool {
+    !connection.is_in_transaction()
 }
