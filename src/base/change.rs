@@ -9,7 +9,7 @@
 //! struct Cup { id: i64, colour: String, size: String }
 //! kinsheaf::audited!(Cup as "cup" { colour: "colour", size: "size" } skip { id });
 //! ```
-//! ```compile_fail,E0027
+//! ```compile_fail
 //! struct Cup { id: i64, colour: String, size: String }
 //! kinsheaf::audited!(Cup as "cup" { colour: "colour" } skip { id });
 //! ```
