@@ -148,12 +148,13 @@ async fn the_journal_of_a_half_made_copy_does_not_reach_into_the_next_one() {
     bring_up_by(&folder.file(), &migrator(&[FIRST])).await.expect("made");
     copy(&folder.file(), &folder.beside("next")).await.expect("a copy");
     let mut half = connect(&folder.beside("next"), false).await.expect("a database");
-    let change = "pragma cache_size = 1; begin; create table filler (it text);
+    // More than the cache holds, so that the journal is written out.
+    let change = "pragma cache_size = 1; begin; update cup set colour = 'half'; create table filler (it text);
         with recursive n(i) as (select 1 union all select i + 1 from n where i < 500)
-        insert into filler select hex(randomblob(500)) from n; update cup set colour = 'half'";
+        insert into filler select hex(randomblob(500)) from n";
     sqlx::raw_sql(change).execute(&mut half).await.expect("changed");
     let journal = fs::read(folder.beside("next-journal")).expect("a journal");
-    drop(half);
+    half.close().await.expect("closed");
     write(&folder.file(), "update cup set colour = 'green' where colour = 'blue'").await;
     fs::write(folder.beside("next-journal"), journal).expect("left behind");
 
