@@ -103,8 +103,10 @@ async fn bring_up_by(file: &Path, migrator: &Migrator) -> Result<(), OpenError> 
         copy(file, &next).await?;
     }
     let mut connection = connect(&next, true).await?;
-    migrator.run_direct(None, &mut connection, false).await.map_err(OpenError::Migration)?;
+    let ran = migrator.run_direct(None, &mut connection, false).await;
+    // Closed in any case: a connection that is dropped goes on with its journal for a while.
     connection.close().await?;
+    ran.map_err(OpenError::Migration)?;
     fs::File::open(&next)?.sync_all()?;
     if has > 0 {
         let before = beside(file, &format!("before-{knows}"));

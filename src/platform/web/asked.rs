@@ -40,7 +40,8 @@ impl FromRequestParts<House> for Asked {
         let cookies = CookieJar::from_headers(&parts.headers);
         Ok(Asked {
             path: parts.uri.path().to_owned(),
-            flash: cookies.get(FLASH).map(|it| decoded(it.value())),
+            // The jar has decoded it.
+            flash: cookies.get(FLASH).map(|it| it.value().to_owned()),
             key: parts.extensions.get::<Fields>().and_then(FormKey::of),
             client: address::client(peer, &header("x-forwarded-for"), house.config.trusted()),
             agent: header(header::USER_AGENT.as_str())
@@ -52,10 +53,6 @@ impl FromRequestParts<House> for Asked {
             cookies,
         })
     }
-}
-
-fn decoded(value: &str) -> String {
-    percent_encoding::percent_decode_str(value).decode_utf8_lossy().into_owned()
 }
 
 /// A cookie of this house: not for scripts, not for other sites' forms.

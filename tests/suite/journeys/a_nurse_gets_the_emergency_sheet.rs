@@ -29,12 +29,13 @@ fn is_paper(browser: &mut Browser) {
 
 #[tokio::test]
 async fn from_the_list_of_records_the_paper_is_two_presses_away() {
-    let (_family, mut ines) = written_down().await;
+    let (family, mut ines) = written_down().await;
     ines.open("/").await.press("Emergency sheet of Ottoline Varga").await.sees("Penicillin");
     ines.press("Print or save").await;
     is_paper(&mut ines);
     let name = ines.headers["content-disposition"].to_str().expect("a name");
     assert_eq!(name, "inline; filename=\"emergency-sheet-2026-11-25.pdf\"");
+    family.house.is_sound().await;
 }
 
 #[tokio::test]

@@ -87,6 +87,7 @@ async fn what_is_not_below_it_is_not_ours() {
         assert_eq!(links, ["/care/"], "{outside}");
     }
     ines.get("/care").await.answers(200).sees("Records you share");
+    family.house.is_sound().await;
 }
 
 #[tokio::test]

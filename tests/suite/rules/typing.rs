@@ -138,3 +138,15 @@ async fn an_unknown_choice_and_foreign_ids_are_refused() {
         ines.get(&format!("/p/{id}/medicines")).await.answers(404);
     }
 }
+
+#[tokio::test]
+async fn the_line_about_what_was_done_has_the_name_as_it_was_typed() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    for name in ["Iron 5%20", "100% \"juice\"; é, <b>", "a+b=c&d", "👩‍👩‍👧 שלום"] {
+        ines.open(&family.at("/medicines/add")).await.fill("Name", name);
+        ines.press("Add this medicine").await.answers(200).sees(&format!("Added {name}"));
+        ines.open(&family.at("/medicines")).await.does_not_see("Added");
+    }
+    family.house.is_sound().await;
+}
