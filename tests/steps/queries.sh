@@ -7,4 +7,4 @@ cat migrations/*.sql | sqlite3 "$OUT/queries.db"
 # A change of schema alone rebuilds nothing.
 touch src/lib.rs
 DATABASE_URL=sqlite:$OUT/queries.db SQLX_OFFLINE_DIR=$fresh cargo check --locked --all-targets
-diff -r "$fresh" .sqlx || { echo "FAIL .sqlx is not what the source asks for"; exit 1; }
+told=$(diff -rq "$fresh" .sqlx) || { printf 'FAIL .sqlx is not what the source asks for (the fresh one lies in %s)\n%s\n' "$fresh" "$told"; exit 1; }
