@@ -60,11 +60,11 @@ pub fn app(house: House) -> Router {
         .layer(from_fn_with_state(house.clone(), ask_again))
         .layer(from_fn_with_state(house.clone(), guard::own_forms))
         .layer(CatchPanicLayer::custom(guard::panicked))
-        .layer(from_fn_with_state(house, guard::finish))
         .layer(TimeoutLayer::with_status_code(
             StatusCode::SERVICE_UNAVAILABLE,
             std::time::Duration::from_secs(30),
         ))
+        .layer(from_fn_with_state(house, guard::finish))
         .layer(CompressionLayer::new())
         .layer(from_fn(guard::logged))
 }

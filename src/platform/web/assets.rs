@@ -31,12 +31,15 @@ pub fn stylesheet() -> String {
     marked("style.css")
 }
 
-/// Serves `name`, with or without its mark.
+/// Serves `name`: with its mark it may be kept for a year, without it for a day.
 pub async fn serve(Path(asked): Path<String>) -> Result<Response> {
-    let plain = unmarked(&asked);
-    let file = Static::get(&asked).or_else(|| Static::get(&plain)).ok_or(Error::NotFound)?;
+    let (file, keep) = match (Static::get(&asked), Static::get(&unmarked(&asked))) {
+        (Some(file), _) => (file, "public, max-age=86400"),
+        (None, Some(file)) => (file, "public, max-age=31536000, immutable"),
+        (None, None) => return Err(Error::NotFound),
+    };
     let kind = HeaderValue::from_static(kind(&asked));
-    let keep = HeaderValue::from_static("public, max-age=31536000, immutable");
+    let keep = HeaderValue::from_static(keep);
     let headers = [(header::CONTENT_TYPE, kind), (header::CACHE_CONTROL, keep)];
     Ok((headers, file.data.into_owned()).into_response())
 }

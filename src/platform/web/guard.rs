@@ -78,6 +78,8 @@ fn sorry(response: &Response) -> Option<Sorry> {
     let status = match response.status() {
         StatusCode::METHOD_NOT_ALLOWED => StatusCode::METHOD_NOT_ALLOWED,
         StatusCode::BAD_REQUEST => StatusCode::NOT_FOUND,
+        // Also what took too long, which answers without a word.
+        StatusCode::SERVICE_UNAVAILABLE => StatusCode::SERVICE_UNAVAILABLE,
         _ => return response.extensions().get().cloned(),
     };
     refusal::page(status).extensions().get().cloned()
