@@ -3,4 +3,5 @@
 pub mod history;
 pub mod setup;
 pub mod sheets;
+pub mod statements;
 pub mod visibility;

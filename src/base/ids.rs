@@ -76,6 +76,10 @@ ids! {
     AllergyId "allergy"
     AllergyAnswerId "answer"
     ContactId "contact"
+    ConditionId "condition"
+    OperationId "operation"
+    /// The answer to one of the two questions that are stated, never concluded.
+    StatementId "statement"
     /// One item kept from one member's eyes.
     HiddenId "hidden"
     /// A sheet that was printed.

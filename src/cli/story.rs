@@ -1,6 +1,8 @@
 //! The invented family of the demo and an ordinary month of theirs, told through the same writes
 //! that the pages use, so that its history is a true one. Every name and number is invented.
 
+mod conditions;
+
 use super::demo::StoryClock;
 use crate::{
     base::{
@@ -105,6 +107,7 @@ pub async fn tell(db: &Db, clock: &StoryClock) -> Result<()> {
     it.day(31, (18, 40));
     it.family().await?;
     it.first_list().await?;
+    it.conditions().await?;
     it.ordinary_weeks().await?;
     it.second_parent().await?;
     clock.set(clock.now());

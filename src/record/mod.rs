@@ -1,6 +1,9 @@
 //! What is known about one person. Each folder owns its tables and knows no other folder here.
 
 pub mod allergies;
+pub mod conditions;
 pub mod contacts;
 pub mod medicines;
+pub mod operations;
 pub mod people;
+pub mod statements;

@@ -13,9 +13,12 @@ use crate::{
     },
     record::{
         allergies::{answer::AllergyAnswer, model::Allergy, store as allergies},
+        conditions::{model::Condition, store as conditions},
         contacts::{model::Contact, store as contacts},
         medicines::{model::Medicine, store as medicines},
+        operations::{model::Operation, store as operations},
         people::{model::Person, store as people},
+        statements::{model::Statement, store as statements},
     },
 };
 use std::collections::HashMap;
@@ -46,6 +49,9 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Allergy>("the allergy or intolerance"),
         Kind::of::<AllergyAnswer>("the answer about allergies"),
         Kind::of::<Contact>("the contact"),
+        Kind::of::<Condition>("the condition"),
+        Kind::of::<Operation>("the operation"),
+        Kind::of::<Statement>("the answer to"),
         Kind::of::<Member>("the member"),
         Kind::of::<Membership>("the place in this record"),
         Kind::of::<Print>("the sheet"),
@@ -61,6 +67,9 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "allergy" => Some(urls::allergy(item)),
         "allergy_answer" => Some(urls::allergies()),
         "contact" => Some(urls::contact(item)),
+        "condition" => Some(urls::condition(item)),
+        "operation" => Some(urls::operation(item)),
+        "statement" => Some(urls::statements()),
         "membership" => Some(urls::family()),
         "print" => Some(urls::sheets()),
         _ => None,
@@ -76,6 +85,12 @@ impl Titles {
         if let Some(view) = view.area::<Clinical>() {
             let medicines = medicines::titles(&view).await?.into_iter();
             titles.extend(medicines.map(|(id, title)| (("medicine", id.into()), title)));
+            let conditions = conditions::titles(&view).await?.into_iter();
+            titles.extend(conditions.map(|(id, title)| (("condition", id.into()), title)));
+            let operations = operations::titles(&view).await?.into_iter();
+            titles.extend(operations.map(|(id, title)| (("operation", id.into()), title)));
+            let statements = statements::titles(&view).await?.into_iter();
+            titles.extend(statements.map(|(id, title)| (("statement", id.into()), title)));
         }
         if let Some(view) = view.area::<Essentials>() {
             let person = people::find(&view).await?;

@@ -235,6 +235,10 @@ fn turn(entry: &Recorded) -> Option<Turn> {
         turn(verb, "with the reason: ", &["status_reason", "struck_reason"])
     } else if is("status", r#""taking""#) || is("struck", "false") {
         turn("brought back", "", &[])
+    } else if let Some(over) = value(entry, "over_on") {
+        let stands = over.new.as_deref().is_none_or(|it| it == "null");
+        let verb = if stands { "brought back" } else { "marked as over" };
+        turn(verb, "from ", &["over_on", "over_said_by"])
     } else if only_checked(entry) {
         turn("checked", "against ", &["checked_against"])
     } else {
@@ -252,7 +256,7 @@ fn only_checked(entry: &Recorded) -> bool {
 /// What was done without changing a row.
 fn done(entry: &Recorded) -> (String, String) {
     let area = match entry.area.as_str() {
-        "clinical" => "the medicines",
+        "clinical" => "the clinical pages",
         "history" => "the history",
         "members" => "the family's list",
         _ => "the essentials",

@@ -1,9 +1,13 @@
 //! The facts of the emergency sheet: for a nurse or paramedic who has never met the person.
 //!
-//! Order: whom to phone, who she is, allergies, medicines, those on hold, contacts, poison line.
+//! Order: whom to phone, who she is, allergies, what was stated of a blood thinner and of implants,
+//! medicines, those on hold, conditions, operations, contacts, poison line.
 //! A field that is missing is shown as missing (Joint Commission NPSG.03.06.01, 2020 wording).
 //! Checks stand with their date, not their age, so the same facts always give the same hash.
 
+mod clinical;
+
+use self::clinical::{Conditions, Operations, StatementItem, statements};
 use crate::{
     base::{
         check::Check,
@@ -19,9 +23,12 @@ use crate::{
     },
     record::{
         allergies::{model::Allergy, state::State, store as allergies},
+        conditions::store as conditions,
         contacts::{model::Contact, store as contacts},
         medicines::{model::Medicine, store as medicines},
+        operations::store as operations,
         people::{model::Person, store as people},
+        statements::store as answers,
     },
 };
 use serde::Serialize;
@@ -34,7 +41,10 @@ pub struct Facts {
     pub title: &'static str,
     pub person: Head,
     pub allergies: Allergies,
+    pub statements: Vec<StatementItem>,
     pub medicines: Medicines,
+    pub conditions: Conditions,
+    pub operations: Operations,
     pub contacts: Contacts,
 }
 
@@ -130,12 +140,18 @@ impl Facts {
         let state = State::of(allergies::list(view).await?, allergies::answer(view).await?);
         let medicines = medicines::list(&clinical).await?;
         let contacts = contacts::list(view).await?;
+        let operations = operations::list(&clinical).await?;
+        let conditions = conditions::list(&clinical).await?;
+        let answers = answers::list(&clinical).await?;
         Ok(Facts {
             paper: person.paper.code(),
             lang: "en",
             title: "Emergency sheet",
             allergies: Allergies::of(&state, &stamps),
+            statements: statements(&answers, &operations),
             medicines: Medicines::of(&medicines, &stamps),
+            conditions: Conditions::of(&conditions, &person.name, &stamps),
+            operations: Operations::of(&operations, &stamps),
             contacts: Contacts::of(&contacts, &stamps),
             person: Head::of(&person, today, &stamps),
         })

@@ -58,13 +58,39 @@ pub fn ordinary() -> Value {
                 {"substance": "Codeine", "kind": "intolerance", "reaction": "vomiting", "since": null, "source": null}
             ]
         },
+        "statements": [
+            {"subject": "Blood thinner", "sentence": "Yes: apixaban", "said": "said by Dr Adaeze Oyelaran on 3 November 2026", "beside": null},
+            {"subject": "Implant or device", "sentence": "None", "said": "said by Emeric on 20 November 2026", "beside": "Stated: none, by Emeric; an operation with an implant is listed."}
+        ],
         "medicines": {"stamp": "checked 20 Nov 2026 by Ines, against the bottles", "taking": taking, "held": held},
+        "conditions": conditions(), "operations": operations(),
         "contacts": {"stamp": "checked 3 Nov 2026 by Bram, by calling each number", "items": [
             {"name": "Ines Varga", "who": "daughter, lives in Duluth; health care agent", "numbers": ["218-555-0101", "218-555-0102"], "note": "Has the key. Ten minutes away."},
             {"name": "Bram Varga", "who": "son, Portland, Oregon", "numbers": ["503-555-0110"], "note": "Two hours behind Duluth."},
             {"name": "Juno Varga", "who": "daughter, Boston", "numbers": ["617-555-0120"], "note": null}
         ]},
         "print": {"code": "K7Q-4MZD", "by": "Ines Varga", "at": "Wed 25 Nov 2026, 9:35 am Duluth", "head": "0f3a 99b1 c204 7e5d"}
+    })
+}
+
+fn conditions() -> Value {
+    json!({
+        "sentence": "2 conditions", "stamp": "checked 20 Nov 2026 by Ines, against the visit summary",
+        "ask_first": "Ask the family before you tell Ottoline Varga of a diagnosis.",
+        "items": [
+            {"name": "Atrial fibrillation", "since": "2019", "followed_by": "Dr Adaeze Oyelaran", "stamp": null},
+            {"name": "Hypothyroidism", "since": null, "followed_by": null, "stamp": "not checked by anyone"}
+        ]
+    })
+}
+
+fn operations() -> Value {
+    json!({
+        "sentence": "2 operations", "stamp": "checked 21 Nov 2026 by Juno, against the implant's card",
+        "items": [
+            {"name": "Left hip replaced", "done_when": "autumn 2017", "done_where": "Lakeshore Hospital, Dr Petra Lindqvist", "put_in": "hip joint, card H-2017-0042", "stamp": null},
+            {"name": "Cataract, right eye", "done_when": null, "done_where": null, "put_in": null, "stamp": "checked 1 Nov 2026 by Bram, against his memory"}
+        ]
     })
 }
 
@@ -113,7 +139,13 @@ pub fn empty() -> Value {
     let mut data = ordinary();
     data["person"] = json!({"name": "Emeric Varga", "born": "2 November 1941", "age": "85", "emergency_number": "911"});
     data["allergies"] = json!({"sentence": "Allergies: not asked", "stamp": null, "items": []});
+    data["statements"] = json!([
+        {"subject": "Blood thinner", "sentence": "Not asked yet", "said": null, "beside": null},
+        {"subject": "Implant or device", "sentence": "Not asked yet", "said": null, "beside": null}
+    ]);
     data["medicines"] = json!({"stamp": null, "taking": [], "held": []});
+    data["conditions"] = json!({"sentence": "No condition is written down. That does not mean that there is none.", "stamp": null, "ask_first": null, "items": []});
+    data["operations"] = json!({"sentence": "No operation is written down. That does not mean that there was none.", "stamp": null, "items": []});
     data["contacts"] = json!({"stamp": null, "items": []});
     data
 }
@@ -172,6 +204,9 @@ pub fn hostile() -> Value {
     names[0]["times"] = note.trim_end().into();
     data["medicines"]["taking"] = names.to_vec().into();
     data["contacts"]["items"][1]["note"] = note.trim_end().into();
+    data["statements"][0]["sentence"] = format!("Yes: {}", "Unbroken".repeat(37)).into();
+    data["conditions"]["items"][0]["name"] = "Unbroken".repeat(37).into();
+    data["operations"]["items"][0]["put_in"] = "W".repeat(300).into();
     data["allergies"]["items"][1]["reaction"] = note.trim_end().into();
     data["person"]["name"] = "Ottoline Wilhelmina ".repeat(8).trim_end().into();
     data["print"]["by"] = "Ines ".repeat(60).trim_end().into();

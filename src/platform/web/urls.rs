@@ -1,7 +1,9 @@
 //! Every address of the house, by name. An address of a record leaves the person open; the page
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
-use crate::base::ids::{AllergyId, ContactId, MedicineId, PersonId, SessionId};
+use crate::base::ids::{
+    AllergyId, ConditionId, ContactId, MedicineId, OperationId, PersonId, SessionId,
+};
 
 /// Somewhere in the house, or somewhere in the record at hand.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -107,6 +109,29 @@ pub fn contacts() -> Address {
 pub fn contact(id: impl Into<ContactId>) -> Address {
     let id = id.into();
     record(format!("/contacts/{id}"))
+}
+
+pub fn conditions() -> Address {
+    record("/conditions")
+}
+
+pub fn condition(id: impl Into<ConditionId>) -> Address {
+    let id = id.into();
+    record(format!("/conditions/{id}"))
+}
+
+pub fn operations() -> Address {
+    record("/operations")
+}
+
+pub fn operation(id: impl Into<OperationId>) -> Address {
+    let id = id.into();
+    record(format!("/operations/{id}"))
+}
+
+/// What was said of a blood thinner and of implants.
+pub fn statements() -> Address {
+    record("/statements")
 }
 
 pub fn family() -> Address {

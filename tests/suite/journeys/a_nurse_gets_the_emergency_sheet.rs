@@ -50,8 +50,12 @@ async fn it_says_things_in_the_order_in_which_they_are_needed() {
             "In an emergency call",
             "Person",
             "Allergies",
+            "Blood thinner",
+            "Implant or device",
             "Medicines",
             "On hold",
+            "Conditions",
+            "Operations and implants",
             "Contacts, in calling order",
             "Poison line"
         ]

@@ -28,7 +28,7 @@ async fn written_down() -> Family {
 }
 
 /// Steps in an address that lead to a form or to what is not theirs.
-const NOT_THEIRS: [&str; 14] = [
+const NOT_THEIRS: [&str; 17] = [
     "add",
     "edit",
     "check",
@@ -36,6 +36,9 @@ const NOT_THEIRS: [&str; 14] = [
     "order",
     "hold",
     "stop",
+    "over",
+    "blood-thinner",
+    "implant",
     "strike",
     "bring-back",
     "earlier",
@@ -115,7 +118,7 @@ async fn what_was_asked_for_and_refused_is_told_to_the_person_once_an_hour() {
     }
     delia.open(&family.at("/edit")).await.answers(403);
     delia.open(&family.at("/family")).await.answers(404);
-    for area in ["the history", "the medicines", "the essentials", "the family's list"] {
+    for area in ["the history", "the clinical pages", "the essentials", "the family's list"] {
         let words = format!("Delia asked for {area}, and was refused");
         assert_eq!(told(&mut ottoline, &family, &words).await, 1, "{words}");
     }

@@ -132,6 +132,9 @@ fn a_table_has_one_owner() {
         ("allergy", "src/record/allergies/"),
         ("allergy_answer", "src/record/allergies/"),
         ("contact", "src/record/contacts/"),
+        ("condition", "src/record/conditions/"),
+        ("operation", "src/record/operations/"),
+        ("statement", "src/record/statements/"),
         ("print", "src/across/sheets/"),
         ("session", "src/platform/"),
         ("known_device", "src/platform/"),
@@ -198,7 +201,7 @@ fn every_query_of_a_record_names_its_person_and_leaves_out_what_is_hidden() {
             seen += 1;
             let own = name.contains("/people/") || sql.contains("person_id");
             assert!(own, "{name}: a query that names no person: {sql}");
-            for kind in ["medicine", "allergy", "contact"] {
+            for kind in ["medicine", "allergy", "contact", "condition", "operation"] {
                 // The last place in the calling order counts the hidden too, and shows nothing.
                 let counts = sql.contains("max(call_order)");
                 let reads = sql.contains(&format!("from {kind}\n"))

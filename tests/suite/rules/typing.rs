@@ -26,7 +26,7 @@ fn hostile() -> Vec<(&'static str, String)> {
 }
 
 /// The pages with a form, in the record.
-const FORMS: [&str; 15] = [
+const FORMS: [&str; 24] = [
     "/edit",
     "/check",
     "/medicines/add",
@@ -41,6 +41,15 @@ const FORMS: [&str; 15] = [
     "/allergies/answer",
     "/contacts/add",
     "/contacts/1/edit",
+    "/conditions/add",
+    "/conditions/1/edit",
+    "/conditions/1/over",
+    "/conditions/1/check",
+    "/conditions/1/strike",
+    "/operations/add",
+    "/operations/1/edit",
+    "/operations/1/strike",
+    "/statements/blood-thinner",
     "/visibility/medicine/1",
 ];
 
@@ -54,6 +63,10 @@ async fn family() -> Family {
     ines.press("Add to the list").await.answers(200);
     ines.open(&family.at("/contacts/add")).await.fill("Name", "Ines").fill("Phone", "218-555-0101");
     ines.press("Add this contact").await.answers(200);
+    ines.open(&family.at("/conditions/add")).await.fill("Name", "Osteoporosis");
+    ines.press("Add this condition").await.answers(200);
+    ines.open(&family.at("/operations/add")).await.fill("What was done", "Hip replaced");
+    ines.press("Add this operation").await.answers(200);
     family
 }
 
