@@ -2,8 +2,10 @@
 //!
 //! Exit codes: 0 it worked; 1 it did not; 2 the settings or the command are wrong.
 
+mod backup;
 mod demo;
 mod member;
+mod restore;
 mod serve;
 mod story;
 mod verify;
@@ -42,6 +44,19 @@ enum Command {
         #[arg(long)]
         head: Option<String>,
     },
+    /// Put a copy of everything into one file, also while the server runs
+    Backup {
+        /// The file to make; it must not be there yet
+        file: PathBuf,
+    },
+    /// Put what is in a backup into a new or an empty folder
+    Restore {
+        /// A file that `backup` made
+        file: PathBuf,
+        /// The folder to make
+        #[arg(long, value_name = "DIR")]
+        data: PathBuf,
+    },
     /// Show the settings, with secrets masked
     Config,
     /// Ask the running server whether it is well
@@ -74,6 +89,8 @@ pub async fn run() -> ExitCode {
         Command::Demo { data } => demo::demo(config, data).await,
         Command::Member(MemberCommand::Reset { email }) => member::reset(config, &email).await,
         Command::Verify { head } => verify::verify(config, head).await,
+        Command::Backup { file } => backup::backup(config, &file).await,
+        Command::Restore { file, data } => restore::restore(&file, &data).await,
         Command::Config => Ok(print(&config.shown())),
         Command::Healthcheck => serve::healthcheck(&config).await,
     };

@@ -39,7 +39,8 @@ pub async fn verify(config: Config, head: Option<String>) -> Outcome {
     Ok(if sound && head_seen { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 
-fn name(chain: PersonId) -> String {
+/// What a chain is called at the command line.
+pub(super) fn name(chain: PersonId) -> String {
     match i64::from(chain) {
         0 => "The house".into(),
         id => format!("Record {id}"),

@@ -3,6 +3,7 @@
 pub mod address;
 pub mod audit;
 pub mod auth;
+pub mod backup;
 pub mod config;
 pub mod db;
 pub mod error;

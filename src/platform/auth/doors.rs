@@ -8,7 +8,7 @@ use super::{
 };
 use crate::base::ids::{MemberId, PersonId};
 use crate::platform::{
-    audit::Report,
+    audit::{self, Report},
     db::{Db, Door, Scope, View, Write},
     error::{Error, Result},
     house::House,
@@ -115,16 +115,9 @@ impl Operator {
         self.0.write(scope, Door::Member, None).await
     }
 
-    /// Every chain there must be: the house's, and one for each person. A person whose whole
-    /// history is gone is among them, and a history whose person is gone.
+    /// Every chain there must be.
     pub async fn chains(&self) -> Result<Vec<PersonId>> {
-        let found = sqlx::query_scalar!(
-            r#"select chain as "chain!: i64" from (
-                select 0 as chain union select id from person union select chain from history
-            ) order by chain"#
-        );
-        let found = found.fetch_all(self.0.readers()).await?;
-        Ok(found.into_iter().map(PersonId::from).collect())
+        audit::chains(&mut *self.0.readers().acquire().await?).await
     }
 
     pub async fn verify(&self, chain: PersonId, head: Option<&str>) -> Result<Report> {

@@ -125,7 +125,7 @@ async fn copy(file: &Path, next: &Path) -> Result<(), OpenError> {
 }
 
 /// Connects without a write-ahead log, so that one file is the whole database.
-async fn connect(file: &Path, create: bool) -> sqlx::Result<SqliteConnection> {
+pub(super) async fn connect(file: &Path, create: bool) -> sqlx::Result<SqliteConnection> {
     let options = SqliteConnectOptions::new()
         .filename(file)
         .create_if_missing(create)
@@ -133,7 +133,7 @@ async fn connect(file: &Path, create: bool) -> sqlx::Result<SqliteConnection> {
     SqliteConnection::connect_with(&options).await
 }
 
-async fn version(file: &Path) -> sqlx::Result<i64> {
+pub(super) async fn version(file: &Path) -> sqlx::Result<i64> {
     let options = SqliteConnectOptions::new().filename(file);
     let mut connection = SqliteConnection::connect_with(&options).await?;
     let known: i64 =
@@ -152,14 +152,14 @@ async fn version(file: &Path) -> sqlx::Result<i64> {
     Ok(version)
 }
 
-fn beside(file: &Path, suffix: &str) -> PathBuf {
+pub(super) fn beside(file: &Path, suffix: &str) -> PathBuf {
     let mut name = file.as_os_str().to_owned();
     name.push(".");
     name.push(suffix);
     name.into()
 }
 
-fn remove(file: &Path) -> io::Result<()> {
+pub(super) fn remove(file: &Path) -> io::Result<()> {
     match fs::remove_file(file) {
         Err(e) if e.kind() != io::ErrorKind::NotFound => Err(e),
         _ => Ok(()),

@@ -5,6 +5,7 @@
 //! the history does not know of.
 
 mod migrate;
+mod snapshot;
 mod view;
 pub(in crate::platform) mod watch;
 mod write;
@@ -12,6 +13,7 @@ mod write;
 use crate::base::{clock::Clock, ids::MemberId, ids::PersonId};
 use crate::platform::{auth::area::Role, error::Result};
 pub use migrate::{OpenError, latest};
+pub use snapshot::{Look, Snapshot};
 use sqlx::{
     Connection, SqliteConnection,
     sqlite::{

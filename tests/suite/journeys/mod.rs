@@ -1,5 +1,6 @@
 //! What people do, told as they would tell it. One file a journey.
 
+mod a_bad_backup_is_refused;
 mod a_first_steward_starts_the_record;
 mod a_medicine_is_kept;
 mod a_nurse_gets_the_emergency_sheet;
@@ -10,6 +11,7 @@ mod conditions_are_kept;
 mod contacts_are_phoned_in_order;
 mod members_sign_in_and_out;
 mod statements_are_never_derived;
+mod the_house_is_backed_up;
 mod the_house_under_a_sub_path;
 mod the_one_who_runs_the_server;
 mod the_person_is_described;

@@ -2,12 +2,12 @@
 //! and every change that was answered. `KINSHEAF_KILL_ROUNDS` says how often (10 here, 200 in
 //! `tests/long`).
 
-use crate::support::{Browser, Family, TestHouse, family::PASSWORD, server::Server};
-use std::{
-    io::{Read, Write},
-    net::{SocketAddr, TcpStream},
-    time::Duration,
+use crate::support::{
+    Browser, Family, TestHouse,
+    family::PASSWORD,
+    server::{Server, add_medicine},
 };
+use std::{net::SocketAddr, time::Duration};
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
 async fn what_was_answered_is_there_after_a_kill() {
@@ -52,25 +52,10 @@ fn write_until_killed(at: SocketAddr, cookie: &str, round: u64, writer: u64) -> 
     let mut kept = Vec::new();
     for number in 0..1000 {
         let name = format!("M{round}x{writer}x{number}z");
-        if !add(at, cookie, &name) {
+        if !add_medicine(at, cookie, &name) {
             break;
         }
         kept.push(name);
     }
     kept
-}
-
-/// Posts one medicine; whether it was answered as kept.
-fn add(at: SocketAddr, cookie: &str, name: &str) -> bool {
-    let Ok(mut stream) = TcpStream::connect(at) else { return false };
-    let _ = stream.set_read_timeout(Some(Duration::from_secs(10)));
-    let body = format!("name={name}&supply=prescription");
-    let request = format!(
-        "POST /p/1/medicines/add HTTP/1.1\r\nHost: {}\r\nCookie: {cookie}\r\nSec-Fetch-Site: same-origin\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{body}",
-        at,
-        body.len()
-    );
-    let mut answer = Vec::new();
-    let sent = stream.write_all(request.as_bytes());
-    sent.is_ok() && stream.read_to_end(&mut answer).is_ok() && answer.starts_with(b"HTTP/1.1 303")
 }

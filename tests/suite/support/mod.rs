@@ -1,5 +1,6 @@
 //! A house of its own for each test, people in it, and a browser to see it with.
 
+pub mod archive;
 pub mod browser;
 pub mod crawl;
 pub mod family;

@@ -119,6 +119,21 @@ pub fn read(mut stream: TcpStream) -> String {
     String::from_utf8_lossy(&answer).into_owned()
 }
 
+/// Posts one medicine to the first record of a server; whether it was answered as kept.
+pub fn add_medicine(at: SocketAddr, cookie: &str, name: &str) -> bool {
+    let Ok(mut stream) = TcpStream::connect(at) else { return false };
+    let _ = stream.set_read_timeout(Some(Duration::from_secs(10)));
+    let body = format!("name={name}&supply=prescription");
+    let request = format!(
+        "POST /p/1/medicines/add HTTP/1.1\r\nHost: {}\r\nCookie: {cookie}\r\nSec-Fetch-Site: same-origin\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{body}",
+        at,
+        body.len()
+    );
+    let mut answer = Vec::new();
+    let sent = stream.write_all(request.as_bytes());
+    sent.is_ok() && stream.read_to_end(&mut answer).is_ok() && answer.starts_with(b"HTTP/1.1 303")
+}
+
 impl Drop for Server {
     fn drop(&mut self) {
         let _ = self.child.kill();
