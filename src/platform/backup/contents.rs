@@ -12,7 +12,7 @@ pub const DATABASE: &str = "kinsheaf.db";
 
 /// Everything else at the top of the folder that tells nothing of the record: empty locks, the
 /// mail that a demo writes, and what a file system keeps for itself.
-const OTHERS: [&str; 4] = ["serving.lock", "backup.lock", "mail", "lost+found"];
+const OTHERS: [&str; 3] = ["serving.lock", "mail", "lost+found"];
 
 /// Whether a file at this path is taken along. Beside the database lie its own logs, the
 /// databases kept from before an update, and half-made ones; `.part` is still being written.

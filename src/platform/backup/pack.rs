@@ -57,13 +57,14 @@ fn parent(file: &Path) -> &Path {
     parent.unwrap_or(Path::new("."))
 }
 
+/// Holds the folder itself: a file for it would belong to whoever backed up first, and keep
+/// everyone else from it.
 fn one_at_a_time(folder: &Path) -> Result<File, Trouble> {
-    let path = folder.join("backup.lock");
-    let lock = File::create(&path).map_err(at(&path))?;
+    let lock = File::open(folder).map_err(at(folder))?;
     match lock.try_lock() {
         Ok(()) => Ok(lock),
         Err(TryLockError::WouldBlock) => Err(Trouble::UnderWay),
-        Err(TryLockError::Error(e)) => Err(at(&path)(e)),
+        Err(TryLockError::Error(e)) => Err(at(folder)(e)),
     }
 }
 

@@ -65,7 +65,7 @@ fn checked(path: &Path, into: &Path) -> Result<Manifest, Trouble> {
     let sealed = seal::holds(&mut file).map_err(at(path))?;
     match (sealed, unpack(file, into)) {
         (true, outcome) => outcome,
-        (false, Err(Trouble::Altered(what))) => Err(Trouble::Altered(what)),
+        (false, Err(told @ (Trouble::Altered(_) | Trouble::File(..)))) => Err(told),
         (false, _) => {
             Err(Trouble::Altered("its files are, but not the archive around them".into()))
         }

@@ -97,7 +97,7 @@ pub async fn backed_up() -> (TestHouse, TempDir, PathBuf) {
     }
     let data = family.house.folder();
     fs::create_dir_all(data.join("papers/ab")).expect("a folder");
-    let paper: Vec<u8> = (0..9000u32).map(|it| (it * it >> 3) as u8).collect();
+    let paper: Vec<u8> = (0..9000u32).map(|it| ((it * it) >> 3) as u8).collect();
     fs::write(data.join("papers/ab/card.pdf"), paper).expect("a file");
     fs::write(data.join("secret.key"), "rosin").expect("a file");
     let place = TempDir::new().expect("a folder");
