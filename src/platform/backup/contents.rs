@@ -74,7 +74,6 @@ mod tests {
             "kinsheaf.db.backup",
             "kinsheaf.db/x",
             "serving.lock",
-            "backup.lock",
             "mail/1.eml",
             "lost+found/1",
             "papers/ab/cd12.part",
