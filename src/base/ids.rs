@@ -72,6 +72,8 @@ ids! {
     MemberId "member"
     /// A member's place in one person's record.
     MembershipId "membership"
+    /// A place offered to someone, by a link.
+    InvitationId "invitation"
     MedicineId "medicine"
     AllergyId "allergy"
     AllergyAnswerId "answer"

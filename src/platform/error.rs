@@ -28,6 +28,12 @@ pub enum Error {
     Repeated,
     /// A link that was used, or is too old.
     Spent,
+    /// Something that is not there (any more), in words of its own.
+    Told {
+        status: StatusCode,
+        head: &'static str,
+        says: &'static str,
+    },
     TooLarge,
     /// Too many tries; after so many seconds again.
     Wait(u64),
@@ -88,6 +94,7 @@ impl IntoResponse for Error {
             Error::NotFound => refusal::page(StatusCode::NOT_FOUND),
             Error::Forbidden => refusal::page(StatusCode::FORBIDDEN),
             Error::Spent => refusal::page(StatusCode::GONE),
+            Error::Told { status, head, says } => refusal::sorry(status, head, says),
             Error::Foreign => refusal::foreign(),
             Error::TooLarge => refusal::page(StatusCode::PAYLOAD_TOO_LARGE),
             Error::Wait(seconds) => refusal::wait(seconds),

@@ -4,9 +4,13 @@
 use crate::{
     across::sheets::{print::Print, store as sheets},
     base::change::Audited,
-    family::members::model::{Member, Membership},
+    family::members::{
+        invitations::{model::Invitation, store as invitations},
+        model::{Member, Membership},
+        places::store as places,
+    },
     platform::{
-        auth::area::{Clinical, Essentials, History},
+        auth::area::{Clinical, Essentials, History, Members},
         db::View,
         error::Result,
         web::urls::{self, Address},
@@ -54,6 +58,7 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Statement>("the answer to"),
         Kind::of::<Member>("the member"),
         Kind::of::<Membership>("the place in this record"),
+        Kind::of::<Invitation>("the invitation for"),
         Kind::of::<Print>("the sheet"),
     ];
     all.into_iter().find(|it| it.name == name)
@@ -70,7 +75,8 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "condition" => Some(urls::condition(item)),
         "operation" => Some(urls::operation(item)),
         "statement" => Some(urls::statements()),
-        "membership" => Some(urls::family()),
+        "membership" => Some(urls::place(item)),
+        "invitation" => Some(urls::family()),
         "print" => Some(urls::sheets()),
         _ => None,
     }
@@ -101,6 +107,12 @@ impl Titles {
             titles.extend(prints.map(|(id, title)| (("print", id.into()), title)));
             let contacts = contacts::titles(&view).await?.into_iter();
             titles.extend(contacts.map(|(id, title)| (("contact", id.into()), title)));
+        }
+        if let Some(view) = view.area::<Members>() {
+            let places = places::titles(&view).await?.into_iter();
+            titles.extend(places.map(|(id, title)| (("membership", id.into()), title)));
+            let invitations = invitations::titles(&view).await?.into_iter();
+            titles.extend(invitations.map(|(id, title)| (("invitation", id.into()), title)));
         }
         Ok(Titles(titles))
     }

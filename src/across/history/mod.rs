@@ -5,6 +5,7 @@
 
 pub mod kinds;
 mod pages;
+mod places;
 mod sentences;
 mod values;
 

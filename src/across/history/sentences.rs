@@ -2,7 +2,7 @@
 
 use super::{
     kinds::{self, Titles},
-    values,
+    places, values,
 };
 use crate::{
     base::{clock::Instant, ids::MemberId, zone::Zone},
@@ -60,12 +60,15 @@ impl Words<'_> {
         let who = self.who(entry);
         let things = Vec::from_iter(self.thing(entry));
         let at = entry.at;
-        if !matches!(entry.action.as_str(), "added" | "edited" | "removed") {
+        if !is_change(entry) {
             let (does, rest) = done(entry);
             return Sentence { at, who, does, things, rest, changes: Vec::new() };
         }
         if entry.kind == "hidden" {
             return self.hiding(entry, who);
+        }
+        if let Some(sentence) = places::tell(self, entry) {
+            return sentence;
         }
         let mut changes = self.changes(entry);
         let (does, rest) = match turn(entry) {
@@ -78,7 +81,7 @@ impl Words<'_> {
         Sentence { at, who, does, things, rest, changes }
     }
 
-    fn who(&self, entry: &Recorded) -> String {
+    pub(super) fn who(&self, entry: &Recorded) -> String {
         match (entry.actor, entry.door.as_str()) {
             (actor, _) if actor != MemberId::default() => self.names.of(actor).to_owned(),
             (_, "visitor") => "Someone not signed in".into(),
@@ -87,13 +90,13 @@ impl Words<'_> {
         }
     }
 
-    fn thing(&self, entry: &Recorded) -> Option<Thing> {
+    pub(super) fn thing(&self, entry: &Recorded) -> Option<Thing> {
         let title = match entry.kind.as_str() {
             "member" if entry.actor == MemberId::from(entry.item) => return None,
             "allergy_answer" if entry.action == "added" => return None,
             "allergy_answer" => "the answer about allergies".to_owned(),
             "member" => self.names.of(entry.item.into()).to_owned(),
-            "membership" => self.names.of(member_of(entry)?).to_owned(),
+            "membership" if !is_change(entry) => return None,
             kind => self.titles.of(kind, entry.item)?.to_owned(),
         };
         Some(Thing { title, page: kinds::page(&entry.kind, entry.item) })
@@ -185,13 +188,17 @@ fn value<'a>(entry: &'a Recorded, field: &str) -> Option<&'a Difference> {
     entry.values.iter().find(|it| it.field == field)
 }
 
-fn new_text(entry: &Recorded, field: &str, zone: &Zone) -> Option<String> {
+pub(super) fn new_text(entry: &Recorded, field: &str, zone: &Zone) -> Option<String> {
     values::words(value(entry, field)?.new.as_deref(), zone)
 }
 
-fn member_of(entry: &Recorded) -> Option<MemberId> {
-    let json = value(entry, "member_id")?.new.as_deref()?;
-    json.parse::<i64>().ok().map(MemberId::from)
+pub(super) fn old_text(entry: &Recorded, field: &str, zone: &Zone) -> Option<String> {
+    values::words(value(entry, field)?.old.as_deref(), zone)
+}
+
+/// Whether a row was changed, and not only something done.
+fn is_change(entry: &Recorded) -> bool {
+    matches!(entry.action.as_str(), "added" | "edited" | "removed")
 }
 
 /// A change that has its own verb, and the fields that are told in the sentence after a word.

@@ -19,7 +19,7 @@ use crate::{
         audit::Names,
         auth::area::{Clinical, Essentials},
         db::View,
-        error::{Error, Result},
+        error::Result,
     },
     record::{
         allergies::{model::Allergy, state::State, store as allergies},
@@ -134,7 +134,7 @@ pub struct ContactItem {
 impl Facts {
     /// As the reader may see them, in one snapshot.
     pub async fn read(view: &View<Essentials>, today: Date) -> Result<Facts> {
-        let clinical = view.area::<Clinical>().ok_or(Error::NotFound)?;
+        let clinical = view.for_sheet::<Clinical>();
         let (person, names) = (people::find(view).await?, view.names().await?);
         let stamps = Stamps { names: &names, zone: &person.zone };
         let state = State::of(allergies::list(view).await?, allergies::answer(view).await?);

@@ -22,7 +22,7 @@ pub async fn members(view: &View<Members>) -> Result<Vec<Member>> {
         Member,
         r#"select m.id, m.name, s.role as "role: Role"
         from membership s join member m on m.id = s.member_id
-        where s.person_id = ? order by s.id"#,
+        where s.person_id = ? and s.state <> 'ended' order by s.id"#,
         person
     ))
     .await

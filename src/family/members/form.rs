@@ -30,7 +30,7 @@ impl FromForm for SignIn {
 /// A path of this house, never another one's address.
 pub fn own_path(typed: &str) -> Option<String> {
     let plain = |it: u8| it.is_ascii_alphanumeric() || b"/-_.".contains(&it);
-    let ours = typed.starts_with("/p/") || typed.starts_with("/me");
+    let ours = ["/p/", "/me", "/join/"].iter().any(|it| typed.starts_with(it));
     let sound = ours && typed.len() < 200 && !typed.contains("//") && typed.bytes().all(plain);
     sound.then(|| typed.to_owned())
 }
@@ -94,7 +94,9 @@ mod tests {
 
     #[test]
     fn the_way_back_after_sign_in_never_leads_out_of_the_house() {
-        assert_eq!(own_path("/p/1/medicines").as_deref(), Some("/p/1/medicines"));
+        for own in ["/p/1/medicines", "/join/0a/accept"] {
+            assert_eq!(own_path(own).as_deref(), Some(own));
+        }
         for foreign in
             ["https://example.org", "//example.org", "/p//example.org", "/p/\\x", "", "/p/1?x"]
         {

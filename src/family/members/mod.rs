@@ -1,12 +1,14 @@
-//! Members: those who sign in, their places in a record, and their own settings.
+//! Members: those who sign in, their own settings, their `places` in a record, and `invitations`.
 //!
 //! Signing in is slowed after wrong tries, never closed. A new password is chosen by a mailed
 //! link or one made at the command line, never by another member, and the member is told.
 
 pub mod form;
+pub mod invitations;
 pub mod me;
 pub mod model;
 pub mod pages;
+pub mod places;
 pub mod reset;
 pub mod sign_in;
 pub mod store;
@@ -36,4 +38,6 @@ pub fn routes() -> Router<House> {
         .route("/me/password", get(me::password).post(me::change_password))
         .route("/me/devices/{session}/end", post(me::end_session))
         .route("/p/{person}/family", get(pages::family))
+        .merge(invitations::routes())
+        .merge(places::routes())
 }

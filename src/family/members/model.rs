@@ -2,16 +2,23 @@
 
 use crate::audited;
 use crate::base::{
+    clock::Instant,
     ids::{MemberId, MembershipId, PersonId},
     reach::{Email, Phone},
     text::Line,
     zone::Zone,
 };
 use crate::platform::{
-    auth::{area::Role, password},
+    auth::{
+        area::{AreaName, Role},
+        lowered::Lowered,
+        password,
+        policy::{self, Level, Reach},
+    },
     error::Result,
     web::form::FormErrors,
 };
+use serde::Serialize;
 
 #[derive(Clone, Debug, PartialEq)]
 pub struct Member {
@@ -47,20 +54,78 @@ impl Member {
     }
 }
 
+/// Whether a place stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, sqlx::Type)]
+#[serde(rename_all = "lowercase")]
+#[sqlx(rename_all = "lowercase")]
+pub enum State {
+    Standing,
+    /// Until it is taken back: she sees nothing of the record, and gets no mail about it.
+    Paused,
+    Ended,
+}
+
 #[derive(Clone, Debug, PartialEq)]
 pub struct Membership {
     pub id: MembershipId,
     pub person_id: PersonId,
     pub member_id: MemberId,
     pub role: Role,
+    pub state: State,
+    /// When the state last turned.
+    pub turned_at: Option<Instant>,
+    pub lowered: Lowered,
     pub version: i64,
 }
 
-audited!(Membership as "membership" { member_id: "", role: "role" } skip { id, person_id, version });
+audited!(Membership as "membership" {
+    member_id: "", role: "role", state: "", turned_at: "", lowered: "areas lowered",
+} skip { id, person_id, version });
 
 impl Membership {
     pub fn new(person_id: PersonId, member_id: MemberId, role: Role) -> Membership {
-        Membership { id: MembershipId::default(), person_id, member_id, role, version: 1 }
+        Membership {
+            id: MembershipId::default(),
+            person_id,
+            member_id,
+            role,
+            state: State::Standing,
+            turned_at: None,
+            lowered: Lowered::default(),
+            version: 1,
+        }
+    }
+
+    pub fn reach(&self) -> Reach {
+        Reach { role: self.role, lowered: self.lowered }
+    }
+
+    /// Whether she decides who shares the record: her place stands, and reaches so far.
+    pub fn decides(&self) -> bool {
+        let reaches = policy::level(self.reach(), AreaName::Members) == Level::Change;
+        self.state == State::Standing && reaches
+    }
+
+    /// A steward who can act as one.
+    pub fn is_steward(&self) -> bool {
+        self.role == Role::Steward && self.decides()
+    }
+
+    pub fn in_role(&self, role: Role) -> Membership {
+        Membership { role, ..self.clone() }
+    }
+
+    pub fn lowered(&self, lowered: Lowered) -> Membership {
+        Membership { lowered, ..self.clone() }
+    }
+
+    pub fn turned(&self, state: State, at: Instant) -> Membership {
+        Membership { state, turned_at: Some(at), ..self.clone() }
+    }
+
+    /// An ended place that is filled anew: in the role of the invitation, nothing lowered.
+    pub fn filled_again(&self, role: Role, at: Instant) -> Membership {
+        self.turned(State::Standing, at).in_role(role).lowered(Lowered::default())
     }
 }
 
@@ -73,4 +138,13 @@ pub fn role_words(role: Role) -> &'static str {
         Role::Aide => "sees the essentials and the medicines; changes nothing here",
         Role::Reader => "sees the essentials and the medicines; changes nothing",
     }
+}
+
+/// "relative, without directives": a role, and what is lowered.
+pub fn place_words(role: Role, lowered: Lowered) -> String {
+    let lowered = lowered.each().map(|(area, words)| match words {
+        "nothing" => format!(", without {}", area.name()),
+        _ => format!(", {} to see only", area.name()),
+    });
+    format!("{}{}", role.name(), lowered.collect::<String>())
 }

@@ -1,16 +1,17 @@
-//! All the SQL of members and their places in a record.
+//! All the SQL of members. Their places in a record are in `places`.
 
-use super::model::{Member, Membership};
+use super::model::Member;
+pub use super::places::store::add as place;
 use crate::base::{
     change::Change,
     clock::Instant,
-    ids::{MemberId, MembershipId},
+    ids::MemberId,
     reach::{Email, Phone},
     text::Line,
     zone::Zone,
 };
 use crate::platform::{
-    auth::area::{Members, Own, Role},
+    auth::area::Own,
     db::{View, Write},
     error::Result,
 };
@@ -76,44 +77,6 @@ pub async fn save(write: &mut Write<Own>, old: &Member, new: &Member) -> Result<
         ),
     );
     saved.await.map(|_| ())
-}
-
-/// Gives a member a place in the record at hand.
-pub async fn place(write: &mut Write<Members>, new: &Membership) -> Result<MembershipId> {
-    let person = write.person();
-    let added = write.apply(
-        Change::Added(new),
-        query!(
-            "insert into membership (person_id, member_id, role) values (?, ?, ?)",
-            person,
-            new.member_id,
-            new.role
-        ),
-    );
-    Ok(added.await?.into())
-}
-
-/// A member as the family list shows her.
-pub struct Relative {
-    pub id: MemberId,
-    pub name: String,
-    pub email: String,
-    pub phone: Option<Phone>,
-    pub zone: Zone,
-    pub role: Role,
-}
-
-pub async fn family(view: &View<Members>) -> Result<Vec<Relative>> {
-    let person = view.person();
-    view.all(query_as!(
-        Relative,
-        r#"select m.id, m.name, m.email, m.phone as "phone: Phone", m.zone as "zone: Zone",
-            s.role as "role: Role"
-        from membership s join member m on m.id = s.member_id
-        where s.person_id = ? order by s.id"#,
-        person
-    ))
-    .await
 }
 
 /// When links for a new password were made for this member since the last sign-in before `at`.

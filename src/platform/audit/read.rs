@@ -2,7 +2,7 @@
 //!
 //! Entries of the record at hand, and of the house where they are about a member of it (sign-ins,
 //! links for a new password). What is hidden from the reader, and that it was hidden, is not
-//! there; nor is an area her role does not see.
+//! there; nor is an area her place does not reach.
 
 use crate::base::{clock::Instant, ids::MemberId};
 use crate::platform::{
@@ -68,7 +68,7 @@ impl View<History> {
     /// Members are of the house; every reader of the history may know of their sign-ins.
     fn sees(&self, area: &str) -> bool {
         let name = AreaName::ALL.into_iter().find(|it| it.name() == area);
-        name.is_none_or(|it| policy::allows(self.role(), it, Level::See))
+        name.is_none_or(|it| policy::allows(self.reach(), it, Level::See))
     }
 
     async fn entries(&self, wanted: &Wanted) -> Result<Vec<Recorded>> {
@@ -78,7 +78,8 @@ impl View<History> {
             r#"select id as "id!: i64", at as "at: Instant", actor as "actor: MemberId", door, area, action, kind, item
             from history h
             where (chain = ?1 or chain = 0 and kind = 'member'
-                    and item in (select member_id from membership where person_id = ?1))
+                    and item in (select member_id from membership s where s.person_id = ?1
+                        and (s.state = 'standing' or h.at <= s.turned_at)))
                 and not exists (select 1 from hidden x where x.member_id = ?2 and x.standing
                     and x.person_id = ?1 and x.kind = h.kind and x.item = h.item)
                 and not (kind = 'hidden' and item in (select id from hidden where member_id = ?2))

@@ -43,6 +43,22 @@ impl AreaName {
             AreaName::House => "house",
         }
     }
+
+    /// What belongs there, in a few words.
+    pub fn holds(self) -> &'static str {
+        match self {
+            AreaName::Essentials => "who she is, allergies, contacts, the whole emergency sheet",
+            AreaName::Clinical => "medicines, and what else a clinician works with",
+            AreaName::Papers => "papers, and where the originals are",
+            AreaName::Directives => "the text of directives",
+            AreaName::Tasks => "what is to be done, appointments, shifts",
+            AreaName::Money => "what was paid, by whom",
+            AreaName::Members => "who shares the record",
+            AreaName::Sealed => "what the person has sealed",
+            AreaName::History => "who did what, and what it was before",
+            AreaName::House => "the house itself",
+        }
+    }
 }
 
 /// An area as a type, so that the compiler keeps them apart.
@@ -108,7 +124,8 @@ impl Role {
         }
     }
 
-    /// Whether she may hide an item from someone else: the person, or a steward on her behalf.
+    /// Whether she decides who shares the record and what is hidden from whom: the person, or a
+    /// steward on her behalf.
     pub fn decides(self) -> bool {
         matches!(self, Role::Person | Role::Steward)
     }

@@ -4,6 +4,7 @@
 pub use super::entering::Record;
 use super::{
     area::{Area, Own, Role},
+    policy::Reach,
     session::{self, SignedIn},
 };
 use crate::base::ids::{MemberId, PersonId};
@@ -17,7 +18,7 @@ use crate::platform::{
 use axum::{extract::FromRequestParts, http::request::Parts};
 
 fn house_scope(member: MemberId) -> Scope {
-    Scope { person: PersonId::default(), member, role: None }
+    Scope { person: PersonId::default(), member, reach: None }
 }
 
 /// Signed in, in no record: own settings, and the list of records shared.
@@ -111,7 +112,7 @@ impl Operator {
         member: MemberId,
         role: Role,
     ) -> Result<Write<A>> {
-        let scope = Scope { person, member, role: Some(role) };
+        let scope = Scope { person, member, reach: Some(Reach::of(role)) };
         self.0.write(scope, Door::Member, None).await
     }
 
@@ -123,6 +124,13 @@ impl Operator {
     pub async fn verify(&self, chain: PersonId, head: Option<&str>) -> Result<Report> {
         let mut tx = self.0.readers().begin().await?;
         Report::read(&mut tx, chain, head).await
+    }
+}
+
+impl View<Own> {
+    /// The same snapshot in one person's record: for a link that leads into it.
+    pub fn in_record<A: Area>(&self, person: PersonId, member: MemberId) -> Result<View<A>> {
+        self.moved(person, member)
     }
 }
 

@@ -1,8 +1,10 @@
 //! Entering and leaving: what sign-in does with cookies and devices.
 
 use super::{
-    area::{Area, Role},
+    area::{Area, AreaName, Role},
     doors::{Account, Visitor},
+    lowered::Lowered,
+    policy::{self, Level, Reach},
     session,
     throttle::Attempt,
 };
@@ -19,6 +21,7 @@ use crate::platform::{
     web::{
         answer::Answer,
         asked::cookie,
+        layout,
         urls::{self, Address},
     },
 };
@@ -93,9 +96,9 @@ impl Account {
     pub async fn records(&self) -> Result<Vec<Record>> {
         let member = self.member();
         let found = sqlx::query!(
-            r#"select p.id, p.name, p.born as "born: Date", m.role as "role: Role"
+            r#"select p.id, p.name, p.born as "born: Date", m.role as "role: Role", m.lowered
             from membership m join person p on p.id = m.person_id
-            where m.member_id = ? order by p.id"#,
+            where m.member_id = ? and m.state = 'standing' order by p.id"#,
             member
         );
         let found = found.fetch_all(self.house.db.readers()).await?;
@@ -104,7 +107,7 @@ impl Account {
                 person: it.id.into(),
                 name: it.name,
                 born: day::words(it.born),
-                role: it.role,
+                reach: Reach { role: it.role, lowered: Lowered::from(it.lowered) },
             })
             .collect())
     }
@@ -123,5 +126,17 @@ pub struct Record {
     pub person: PersonId,
     pub name: String,
     pub born: String,
-    pub role: Role,
+    pub reach: Reach,
+}
+
+impl Record {
+    /// The first page of it that the member may open; none where everything was lowered.
+    pub fn front(&self) -> Option<Address> {
+        let first = layout::areas(self.reach).into_iter().next()?;
+        Some(Address::House(first.address.path("", self.person)))
+    }
+
+    pub fn has_sheet(&self) -> bool {
+        policy::level(self.reach, AreaName::Essentials) >= Level::See
+    }
 }

@@ -2,12 +2,14 @@
 //! what the handler needs. Its fields are private and its one maker is the extractor, so no row
 //! of a record is reached without it.
 //!
-//! No place in the record, or an area that the role does not see: "not found". Seen but not
-//! changeable: "forbidden". Both are told in the record's history.
+//! No place in the record, one that is paused or has ended, or an area that the place does not
+//! reach: "not found". Seen but not changeable: "forbidden". A refusal to someone with a place is
+//! told in the record's history.
 
 use super::{
     area::{Area, AreaName, Notes, Role},
-    policy::{self, Level},
+    lowered::Lowered,
+    policy::{self, Level, Reach},
     session::{self, SignedIn},
 };
 use crate::base::{
@@ -22,7 +24,10 @@ use crate::platform::{
     house::House,
     web::{asked::Asked, page::Page, path},
 };
-use axum::{extract::FromRequestParts, http::request::Parts};
+use axum::{
+    extract::FromRequestParts,
+    http::{StatusCode, request::Parts},
+};
 use std::marker::PhantomData;
 use time::Date;
 
@@ -58,7 +63,8 @@ pub struct Grant<L> {
 pub(in crate::platform) struct Place {
     pub person: PersonId,
     pub membership: i64,
-    pub role: Role,
+    pub version: i64,
+    pub reach: Reach,
     pub name: String,
     pub born: Date,
     pub zone: Zone,
@@ -73,9 +79,9 @@ impl<L: Leave> FromRequestParts<House> for Grant<L> {
         let signed = signed.ok_or(Error::SignedOut)?;
         let person = path::text(parts, house, PersonId::PARAM).await?;
         let person: PersonId = person.parse().map_err(|_| Error::NotFound)?;
-        let place = place(house, person, signed.member).await?.ok_or(Error::NotFound)?;
+        let place = place(house, person, signed.member).await?;
         let grant = Grant { house: house.clone(), asked, signed, place, leave: PhantomData };
-        let level = policy::level(grant.place.role, L::Area::NAME);
+        let level = policy::level(grant.place.reach, L::Area::NAME);
         if level < L::NEEDS {
             grant.refused().await;
             return Err(if level == Level::None { Error::NotFound } else { Error::Forbidden });
@@ -84,9 +90,10 @@ impl<L: Leave> FromRequestParts<House> for Grant<L> {
     }
 }
 
-async fn place(house: &House, person: PersonId, member: MemberId) -> Result<Option<Place>> {
+async fn place(house: &House, person: PersonId, member: MemberId) -> Result<Place> {
     let found = sqlx::query!(
-        r#"select m.id, m.role as "role: Role", p.name, p.born as "born: Date", p.zone as "zone: Zone"
+        r#"select m.id, m.role as "role: Role", m.state, m.lowered, m.version, p.name,
+            p.born as "born: Date", p.zone as "zone: Zone"
         from membership m join person p on p.id = m.person_id
         where m.person_id = ? and m.member_id = ?"#,
         person,
@@ -94,15 +101,34 @@ async fn place(house: &House, person: PersonId, member: MemberId) -> Result<Opti
     )
     .fetch_optional(house.db.readers())
     .await?;
-    Ok(found.map(|it| Place {
+    let it = found.ok_or(Error::NotFound)?;
+    match it.state.as_str() {
+        "standing" => {}
+        "paused" => return Err(PAUSED),
+        _ => return Err(ENDED),
+    }
+    Ok(Place {
         person,
         membership: it.id,
-        role: it.role,
+        version: it.version,
+        reach: Reach { role: it.role, lowered: Lowered::from(it.lowered) },
         name: it.name,
         born: it.born,
         zone: it.zone,
-    }))
+    })
 }
+
+/// What a member is told whose place was taken while she was in it: she may have been typing.
+const PAUSED: Error = Error::Told {
+    status: StatusCode::NOT_FOUND,
+    head: "Your place in this record is paused",
+    says: "So there is nothing to see here, and nothing was kept. If you were typing: your browser's back button shows the page with your words, and you can copy them. Ask the person or a steward of the record.",
+};
+const ENDED: Error = Error::Told {
+    status: StatusCode::NOT_FOUND,
+    head: "Your place in this record has ended",
+    says: "So there is nothing to see here, and nothing was kept. If you were typing: your browser's back button shows the page with your words, and you can copy them. The person or a steward of the record can invite you again.",
+};
 
 impl<L: Leave> Grant<L> {
     pub async fn view(&self) -> Result<View<L::Area>> {
@@ -123,7 +149,12 @@ impl<L: Leave> Grant<L> {
     }
 
     pub fn role(&self) -> Role {
-        self.place.role
+        self.place.reach.role
+    }
+
+    /// How far her place reaches.
+    pub fn reach(&self) -> Reach {
+        self.place.reach
     }
 
     pub fn house(&self) -> &House {
@@ -145,9 +176,9 @@ impl<L: Leave> Grant<L> {
         self.place.zone.day(self.now())
     }
 
-    /// Whether the role also reaches another area: for a button that would lead there.
+    /// Whether her place also reaches another area: for a button that would lead there.
     pub fn may<M: Leave>(&self) -> bool {
-        policy::allows(Some(self.place.role), M::Area::NAME, M::NEEDS)
+        policy::allows(Some(self.place.reach), M::Area::NAME, M::NEEDS)
     }
 
     /// Looks through the history of this record.
@@ -164,8 +195,8 @@ impl<L: Leave> Grant<L> {
     }
 
     fn scope(&self) -> Scope {
-        let Place { person, role, .. } = self.place;
-        Scope { person, member: self.signed.member, role: Some(role) }
+        let Place { person, reach, .. } = self.place;
+        Scope { person, member: self.signed.member, reach: Some(reach) }
     }
 
     /// Tells the history that this was asked for and refused, once an hour for each area.
@@ -196,7 +227,17 @@ impl<L: Leave> Grant<L> {
 }
 
 impl<A: Area> Grant<Change<A>> {
+    /// Begins a write. Her place is looked at again inside it: if it was changed since, the page
+    /// is asked again, and answers as her place is now.
     pub async fn write(&self) -> Result<Write<A>> {
-        self.house.db.write(self.scope(), Door::Member, self.asked.key.clone()).await
+        let write = self.house.db.write(self.scope(), Door::Member, self.asked.key.clone()).await?;
+        let Place { person, membership, version, .. } = self.place;
+        let same = write.values(sqlx::query_scalar!(
+            "select count(*) from membership where person_id = ? and id = ? and version = ?",
+            person,
+            membership,
+            version
+        ));
+        if same.await? == [1] { Ok(write) } else { Err(Error::Stale) }
     }
 }

@@ -81,6 +81,7 @@ pub mod doors;
 mod entering;
 pub mod grant;
 pub mod links;
+pub mod lowered;
 pub mod password;
 pub mod policy;
 pub mod session;

@@ -1,10 +1,14 @@
 //! Who may see and change what: the whole table on one screen.
 //!
-//! It is the most a role may have. An area that is not seen answers "not found".
+//! It is the most a role may have; an area can be lowered for one member (`lowered`). An area
+//! that is not seen answers "not found".
 
-use super::area::{AreaName, Role};
+use super::{
+    area::{AreaName, Role},
+    lowered::Lowered,
+};
 
-/// How far a role reaches into an area.
+/// How far a place reaches into an area.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Level {
     None,
@@ -14,8 +18,9 @@ pub enum Level {
 
 use Level::{Change as C, None as N, See as S};
 
+/// The most a role may have.
 #[rustfmt::skip]
-pub fn level(role: Role, area: AreaName) -> Level {
+pub fn most(role: Role, area: AreaName) -> Level {
     let [person, steward, relative, aide, reader] = match area {
         AreaName::Essentials => [C, C, C, S, S],
         AreaName::Clinical   => [C, C, C, S, S],
@@ -37,7 +42,65 @@ pub fn level(role: Role, area: AreaName) -> Level {
     }
 }
 
-/// Whether a role reaches an area at this level. The house's own doors (no role) reach all.
-pub fn allows(role: Option<Role>, area: AreaName, needs: Level) -> bool {
-    role.is_none_or(|role| level(role, area) >= needs)
+/// How far one member's place reaches: her role, and what was lowered for her.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reach {
+    pub role: Role,
+    pub lowered: Lowered,
+}
+
+impl Reach {
+    /// All that a role may have.
+    pub fn of(role: Role) -> Reach {
+        Reach { role, lowered: Lowered::default() }
+    }
+
+    /// Whether who reaches this far may give another this much: nobody gives what she has not,
+    /// so nobody raises herself. What the other `has` already is not given anew.
+    pub fn may_give(self, has: Option<Reach>, gets: Reach) -> bool {
+        AreaName::ALL.into_iter().all(|area| {
+            let had = has.map_or(Level::None, |it| level(it, area));
+            level(gets, area) <= had.max(level(self, area))
+        })
+    }
+}
+
+/// The level of a place in an area: the one rule that everything else asks.
+pub fn level(reach: Reach, area: AreaName) -> Level {
+    most(reach.role, area).min(reach.lowered.level(area).unwrap_or(Level::Change))
+}
+
+/// Whether a place reaches an area at this level. The house's own doors (no place) reach all.
+pub fn allows(reach: Option<Reach>, area: AreaName, needs: Level) -> bool {
+    reach.is_none_or(|reach| level(reach, area) >= needs)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn without(role: Role, area: AreaName, to: Level) -> Reach {
+        Reach { role, lowered: Lowered::default().with(area, Some(to)) }
+    }
+
+    #[test]
+    fn an_area_is_lowered_and_never_raised() {
+        let relative = without(Role::Relative, AreaName::Clinical, Level::See);
+        assert_eq!(level(relative, AreaName::Clinical), Level::See);
+        assert_eq!(level(relative, AreaName::Essentials), Level::Change);
+        let aide = without(Role::Aide, AreaName::Directives, Level::See);
+        assert_eq!(level(aide, AreaName::Directives), Level::None);
+    }
+
+    #[test]
+    fn nobody_gives_what_she_has_not() {
+        let steward = Reach::of(Role::Steward);
+        let less = without(Role::Steward, AreaName::Money, Level::None);
+        assert!(steward.may_give(None, Reach::of(Role::Steward)));
+        assert!(!less.may_give(None, Reach::of(Role::Relative)));
+        assert!(less.may_give(None, Reach::of(Role::Aide)));
+        assert!(!less.may_give(Some(less), steward), "she raises herself");
+        // What the other has already, she may leave to him.
+        assert!(less.may_give(Some(Reach::of(Role::Relative)), Reach::of(Role::Relative)));
+    }
 }

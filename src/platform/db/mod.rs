@@ -11,7 +11,7 @@ pub(in crate::platform) mod watch;
 mod write;
 
 use crate::base::{clock::Clock, ids::MemberId, ids::PersonId};
-use crate::platform::{auth::area::Role, error::Result};
+use crate::platform::{auth::policy::Reach, error::Result};
 pub use migrate::{OpenError, latest};
 pub use snapshot::{Look, Snapshot};
 use sqlx::{
@@ -31,13 +31,13 @@ pub type Statement<'q> = sqlx::query::Query<'q, sqlx::Sqlite, SqliteArguments>;
 /// A question with typed rows (`query_as!`).
 pub type Question<'q, F> = sqlx::query::Map<'q, sqlx::Sqlite, F, SqliteArguments>;
 
-/// Whose record a view or write reaches, for whom, in what role. No role: one of the house's
+/// Whose record a view or write reaches, for whom, how far. No reach: one of the house's
 /// own doors (set-up, jobs, the operator at the command line).
 #[derive(Clone, Copy, Debug)]
 pub(in crate::platform) struct Scope {
     pub person: PersonId,
     pub member: MemberId,
-    pub role: Option<Role>,
+    pub reach: Option<Reach>,
 }
 
 #[derive(Clone)]

@@ -2,14 +2,14 @@
 //!
 //! The area is part of the type, so a function of the clinical store cannot be called with a
 //! view of the members. `area` gives the same snapshot under another area, or nothing where
-//! the role does not reach: panels on a joint page simply are not there.
+//! her place does not reach: panels on a joint page simply are not there.
 
 use super::{Question, Scope};
 use crate::base::ids::{MemberId, PersonId};
 use crate::platform::{
     auth::{
-        area::{Area, Role},
-        policy::{self, Level},
+        area::{Area, Essentials},
+        policy::{self, Level, Reach},
     },
     db::Entry,
     error::{Error, Result},
@@ -93,13 +93,37 @@ impl<A> View<A> {
         Ok(question.fetch_all(&mut *open.as_mut().ok_or(Error::Closed)?.tx).await?)
     }
 
-    pub(in crate::platform) fn role(&self) -> Option<Role> {
-        self.scope.role
+    pub(in crate::platform) fn reach(&self) -> Option<Reach> {
+        self.scope.reach
     }
 
-    /// The same snapshot under another area; `None` where the role does not see it.
+    /// The same snapshot under another area; `None` where the place does not reach.
     pub fn area<B: Area>(&self) -> Option<View<B>> {
-        let sees = policy::allows(self.role(), B::NAME, Level::See);
+        let sees = policy::allows(self.reach(), B::NAME, Level::See);
         sees.then(|| View::of(self.open.clone(), self.scope))
+    }
+}
+
+impl<A> View<A> {
+    /// The same snapshot in another record: only for the house's own doors.
+    pub(in crate::platform) fn moved<B: Area>(
+        &self,
+        person: PersonId,
+        member: MemberId,
+    ) -> Result<View<B>> {
+        if self.reach().is_some() {
+            return Err(Error::Forbidden);
+        }
+        let scope = Scope { person, member, reach: None };
+        Ok(View::of(self.open.clone(), scope))
+    }
+}
+
+impl View<Essentials> {
+    /// What the emergency sheet needs of another area. The essentials hold the whole sheet: a
+    /// sheet with the medicines left out, for a member whose clinical area was lowered, would
+    /// mislead whoever reads it. Only sheets ask by this door; hidden items stay hidden.
+    pub fn for_sheet<B: Area>(&self) -> View<B> {
+        View::of(self.open.clone(), self.scope)
     }
 }

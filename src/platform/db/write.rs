@@ -111,9 +111,9 @@ impl<A: Area> Write<A> {
         self.hand.at
     }
 
-    /// The same transaction under another area; `Forbidden` where the role may not change it.
+    /// The same transaction under another area; `Forbidden` where the place may not change it.
     pub fn area<B: Area>(&self) -> Result<Write<B>> {
-        if !policy::allows(self.role(), B::NAME, Level::Change) {
+        if !policy::allows(self.reach(), B::NAME, Level::Change) {
             return Err(Error::Forbidden);
         }
         Ok(Write {
@@ -128,14 +128,8 @@ impl<A: Area> Write<A> {
         person: PersonId,
         member: MemberId,
     ) -> Result<Write<B>> {
-        if self.role().is_some() {
-            return Err(Error::Forbidden);
-        }
-        let scope = Scope { person, member, role: None };
-        Ok(Write {
-            view: View::of(self.open.clone(), scope),
-            hand: Hand { area: B::NAME, ..self.hand.clone() },
-        })
+        let view = self.view.moved(person, member)?;
+        Ok(Write { view, hand: Hand { area: B::NAME, ..self.hand.clone() } })
     }
 
     /// Runs the statement and records the change. Gives the item's id.

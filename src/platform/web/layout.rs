@@ -3,8 +3,8 @@
 
 use super::urls::{self, Address};
 use crate::platform::auth::{
-    area::{AreaName, Role},
-    policy::{self, Level},
+    area::AreaName,
+    policy::{self, Level, Reach},
 };
 
 pub struct AreaLink {
@@ -47,7 +47,8 @@ impl Icon {
     }
 }
 
-pub fn areas(role: Role) -> Vec<AreaLink> {
+/// The areas a place reaches.
+pub fn areas(reach: Reach) -> Vec<AreaLink> {
     use {AreaName as A, Icon as I};
     #[rustfmt::skip]
     let all = [
@@ -61,7 +62,7 @@ pub fn areas(role: Role) -> Vec<AreaLink> {
         (A::History,    "History",   I::History,   urls::history(),   false, false, true),
         (A::Members,    "Family",    I::Family,    urls::family(),    false, false, true),
     ];
-    let seen = all.into_iter().filter(|it| policy::allows(Some(role), it.0, Level::See));
+    let seen = all.into_iter().filter(|it| policy::allows(Some(reach), it.0, Level::See));
     seen.map(|(_, label, icon, address, foot, exact, second)| AreaLink {
         label,
         icon,

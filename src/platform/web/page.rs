@@ -10,7 +10,12 @@ use super::{
 };
 use crate::base::{clock::Instant, day, ids::PersonId, zone::Zone};
 use crate::platform::{
-    auth::{grant::Place, session::SignedIn},
+    auth::{
+        area::AreaName,
+        grant::Place,
+        policy::{self, Level},
+        session::SignedIn,
+    },
     house::House,
     random,
 };
@@ -22,6 +27,8 @@ pub struct Page {
     /// The name of the member who reads.
     pub member: Option<String>,
     pub areas: Vec<AreaLink>,
+    /// Whether the reader may open the person's page and the emergency sheet.
+    pub has_sheet: bool,
     /// One line about what was just done.
     pub said: Option<String>,
     pub form_key: String,
@@ -70,7 +77,8 @@ impl Page {
         let mut page = Page::of_account(house, asked, signed, title);
         page.id = place.person;
         page.person = Some(head);
-        page.areas = layout::areas(place.role);
+        page.areas = layout::areas(place.reach);
+        page.has_sheet = policy::level(place.reach, AreaName::Essentials) >= Level::See;
         page
     }
 
@@ -92,6 +100,7 @@ impl Page {
             person: None,
             member: None,
             areas: Vec::new(),
+            has_sheet: false,
             said: asked.flash.clone(),
             form_key: random::hex(16),
             stylesheet: assets::stylesheet(),

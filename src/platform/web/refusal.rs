@@ -119,7 +119,7 @@ pub fn internal(cause: Box<dyn std::error::Error + Send + Sync>) -> Response {
     sorry(StatusCode::INTERNAL_SERVER_ERROR, "Something went wrong", says)
 }
 
-fn sorry(status: StatusCode, head: &'static str, says: impl Into<String>) -> Response {
+pub fn sorry(status: StatusCode, head: &'static str, says: impl Into<String>) -> Response {
     let mut response = status.into_response();
     response.extensions_mut().insert(Sorry { status, head, says: says.into() });
     response

@@ -2,7 +2,8 @@
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
 use crate::base::ids::{
-    AllergyId, ConditionId, ContactId, MedicineId, OperationId, PersonId, SessionId,
+    AllergyId, ConditionId, ContactId, InvitationId, MedicineId, MembershipId, OperationId,
+    PersonId, SessionId,
 };
 
 /// Somewhere in the house, or somewhere in the record at hand.
@@ -136,6 +137,32 @@ pub fn statements() -> Address {
 
 pub fn family() -> Address {
     record("/family")
+}
+
+/// A member's place in the record.
+pub fn place(id: impl Into<MembershipId>) -> Address {
+    let id = id.into();
+    record(format!("/family/{id}"))
+}
+
+pub fn invite() -> Address {
+    family().and("invite")
+}
+
+/// An invitation into this record.
+pub fn invitation(id: impl Into<InvitationId>) -> Address {
+    let id = id.into();
+    record(format!("/family/invitations/{id}"))
+}
+
+/// Where the link of an invitation leads.
+pub fn join(token: &str) -> Address {
+    house("/join").and(token)
+}
+
+/// Starting another record.
+pub fn another_record() -> Address {
+    house("/records/add")
 }
 
 pub fn history() -> Address {

@@ -157,6 +157,7 @@ fn a_table_has_one_owner() {
         for (table, owner) in [
             ("member", "src/family/members/"),
             ("membership", "src/family/members/"),
+            ("invitation", "src/family/members/"),
             ("person", "src/record/people/"),
             ("hidden", "src/across/visibility/"),
         ] {
@@ -226,6 +227,15 @@ fn the_only_redirects_are_the_platforms() {
         let may =
             ["src/platform/db/watch.rs", "src/platform/audit/fold.rs"].contains(&name.as_str());
         assert!(!dynamic || may, "{name} puts SQL together");
+    }
+}
+
+/// The sheet's own door past a lowered area stays the sheets' own.
+#[test]
+fn only_sheets_take_what_the_sheet_holds() {
+    for (name, source) in sources() {
+        let may = name.starts_with("src/across/sheets/") || name == "src/platform/db/view.rs";
+        assert!(may || !source.contains("for_sheet"), "{name} passes by a lowered area");
     }
 }
 

@@ -4,5 +4,6 @@ mod access;
 mod crash;
 mod history;
 mod layers;
+mod lowered;
 mod pages;
 mod typing;

@@ -26,7 +26,7 @@ fn hostile() -> Vec<(&'static str, String)> {
 }
 
 /// The pages with a form, in the record.
-const FORMS: [&str; 24] = [
+const FORMS: [&str; 27] = [
     "/edit",
     "/check",
     "/medicines/add",
@@ -51,6 +51,9 @@ const FORMS: [&str; 24] = [
     "/operations/1/strike",
     "/statements/blood-thinner",
     "/visibility/medicine/1",
+    "/family/invite",
+    "/family/3/role",
+    "/family/3/areas",
 ];
 
 async fn family() -> Family {
@@ -82,7 +85,10 @@ fn own_form(browser: &Browser) -> Vec<(String, String)> {
 async fn every_form_bears_whatever_is_typed() {
     let family = family().await;
     let mut ines = family.browser("Ines").await;
-    let pages = FORMS.iter().map(|it| family.at(it)).chain(["/me/edit".to_owned()]);
+    let pages = FORMS
+        .iter()
+        .map(|it| family.at(it))
+        .chain(["/me/edit".to_owned(), "/records/add".to_owned()]);
     for page in pages {
         for (name, value) in hostile() {
             ines.open(&page).await.answers(200);

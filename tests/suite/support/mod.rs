@@ -6,6 +6,7 @@ pub mod crawl;
 pub mod family;
 pub mod house;
 pub mod html;
+mod prepared;
 pub mod server;
 
 pub use browser::Browser;

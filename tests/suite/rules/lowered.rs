@@ -1,0 +1,123 @@
+//! Every route against a relative for whom one area is lowered, and against members whose place
+//! is paused or has ended. What a route needs is read from the table of every role.
+
+use super::access::{TABLE, filled, letter};
+use crate::support::{
+    Browser, Family,
+    family::{add_member, place},
+};
+use kinsheaf::platform::auth::{
+    area::{AreaName, Role},
+    policy::Level,
+};
+
+use AreaName::{Clinical, Essentials, History, Members};
+
+/// Whose area an address below `/p/{person}` is: the first that fits.
+const AREAS: &[(&str, AreaName)] = &[
+    ("/medicines", Clinical),
+    ("/allergies", Essentials),
+    ("/contacts", Essentials),
+    ("/conditions", Clinical),
+    ("/operations", Clinical),
+    ("/statements", Clinical),
+    ("/sheets", Essentials),
+    ("/history", History),
+    ("/family", Members),
+    ("/visibility", Members),
+    ("/edit", Essentials),
+    ("/check", Essentials),
+];
+
+fn area(route: &str) -> Option<AreaName> {
+    let rest = route.strip_prefix("/p/{person}")?;
+    if rest.is_empty() {
+        return Some(Essentials);
+    }
+    let found = AREAS.iter().find(|(start, _)| rest.starts_with(start));
+    Some(found.unwrap_or_else(|| panic!("whose area is {route}?")).1)
+}
+
+/// What a relative is answered, by the columns for a steward, a relative and an aide: with her
+/// own area lowered to a level.
+fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> char {
+    let column = |at: usize| columns.chars().nth(at).expect("a column");
+    let (relative, aide) = (column(2), column(3));
+    // The life of a medicine has its name from the clinical area.
+    let life = route == "/p/{person}/history/{kind}/{item}";
+    if life && (lowered, to) == (Clinical, Level::None) {
+        return 'n';
+    }
+    match (area(route) == Some(lowered), to) {
+        (false, _) => relative,
+        (true, Level::None) => 'n',
+        // Who may only see it is answered as an aide is, where an aide sees it at all.
+        _ if aide == 'f' => 'f',
+        _ => relative,
+    }
+}
+
+const LOWERED: [(&str, AreaName, Level); 6] = [
+    ("clinical", Clinical, Level::See),
+    ("clinical", Clinical, Level::None),
+    ("essentials", Essentials, Level::See),
+    ("essentials", Essentials, Level::None),
+    ("history", History, Level::None),
+    ("members", Members, Level::None),
+];
+
+#[tokio::test]
+async fn every_route_answers_a_relative_as_her_lowered_areas_say() {
+    let family = Family::with_one_of_everything().await;
+    let mut ottoline = family.browser("Ottoline").await;
+    for (name, lowered, to) in LOWERED {
+        let words = if to == Level::See { "see only" } else { "nothing" };
+        ottoline.open(&family.at("/family/3/areas")).await.fill(name, words);
+        ottoline.press("Save").await.answers(200);
+        let mut bram = family.browser("Bram").await;
+        for (method, route, columns) in TABLE.iter().filter(|it| it.1.starts_with("/p/")) {
+            let path = filled(&family, route);
+            match *method {
+                "GET" => bram.get(&path).await,
+                _ => bram.send(&path, &[]).await,
+            };
+            let found = letter(&bram);
+            let expected = expected(columns, route, (lowered, to));
+            assert_eq!(found, expected, "{method} {route} with {name} lowered to {words}");
+        }
+        ottoline.open(&family.at("/family/3/areas")).await.fill(name, "as the role has it");
+        ottoline.press("Save").await.answers(200);
+    }
+    family.house.is_sound().await;
+}
+
+#[tokio::test]
+async fn a_paused_and_an_ended_place_are_not_there_on_any_route_from_that_moment() {
+    let family = Family::with_one_of_everything().await;
+    let halvard = add_member(&family.house, "Halvard", "UTC").await;
+    place(&family.house, family.person, halvard, Role::Steward).await;
+    let mut gone = [family.browser("Ines").await, family.browser("Halvard").await];
+    let mut ottoline = family.browser("Ottoline").await;
+    for browser in &mut gone {
+        browser.get(&family.at("/family")).await.answers(200);
+    }
+    let halvards = family.at("/family/6");
+    ottoline.open(&format!("{halvards}/remove")).await.press("End this place").await.answers(200);
+    let bram = family.at("/family/3/role");
+    ottoline.open(&bram).await.tick("steward").press("Save").await.answers(200);
+    ottoline.open(&family.at("/family/2/pause")).await.press("Pause this place").await.answers(200);
+    for (method, route, _) in TABLE.iter().filter(|it| it.1.starts_with("/p/")) {
+        for browser in &mut gone {
+            nothing_at(browser, method, &filled(&family, route)).await;
+        }
+    }
+    family.house.is_sound().await;
+}
+
+async fn nothing_at(browser: &mut Browser, method: &str, path: &str) {
+    match method {
+        "GET" => browser.get(path).await,
+        _ => browser.send(path, &[]).await,
+    };
+    browser.answers(404).sees("Your place in this record").does_not_see("Ottoline");
+}

@@ -1,0 +1,28 @@
+//! A family with one of everything that an address can name: each has the id 1.
+
+use super::Family;
+
+impl Family {
+    pub async fn with_one_of_everything() -> Family {
+        let family = Family::new().await;
+        let mut ines = family.browser("Ines").await;
+        for (page, label, press) in [
+            ("/medicines/add", "Name", "Add this medicine"),
+            ("/allergies/add", "To what", "Add to the list"),
+            ("/contacts/add", "Name", "Add this contact"),
+            ("/conditions/add", "Name", "Add this condition"),
+            ("/operations/add", "What was done", "Add this operation"),
+            ("/family/invite", "Name", "Make the invitation"),
+        ] {
+            ines.open(&family.at(page)).await.fill(label, "Something");
+            match page {
+                "/allergies/add" => ines.tick("allergy"),
+                "/contacts/add" => ines.fill("Phone", "218-555-0101"),
+                "/family/invite" => ines.tick("relative"),
+                _ => &mut ines,
+            };
+            ines.press(press).await.answers(200);
+        }
+        family
+    }
+}
