@@ -31,6 +31,7 @@ pub fn routes() -> Router<House> {
         .merge(record::conditions::routes())
         .merge(record::operations::routes())
         .merge(record::statements::routes())
+        .merge(record::baseline::routes())
         .merge(across::setup::routes())
         .merge(across::sheets::routes())
         .merge(across::statements::routes())

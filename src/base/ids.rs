@@ -82,6 +82,7 @@ ids! {
     OperationId "operation"
     /// The answer to one of the two questions that are stated, never concluded.
     StatementId "statement"
+    BaselineId "baseline"
     /// One item kept from one member's eyes.
     HiddenId "hidden"
     /// A sheet that was printed.

@@ -2,6 +2,7 @@
 //! that the pages use, so that its history is a true one. Every name and number is invented.
 
 mod conditions;
+mod usual;
 
 use super::demo::StoryClock;
 use crate::{
@@ -108,6 +109,7 @@ pub async fn tell(db: &Db, clock: &StoryClock) -> Result<()> {
     it.family().await?;
     it.first_list().await?;
     it.conditions().await?;
+    it.usual_self().await?;
     it.ordinary_weeks().await?;
     it.second_parent().await?;
     clock.set(clock.now());

@@ -17,6 +17,7 @@ use crate::{
     },
     record::{
         allergies::{answer::AllergyAnswer, model::Allergy, store as allergies},
+        baseline::{model::Baseline, store as baseline},
         conditions::{model::Condition, store as conditions},
         contacts::{model::Contact, store as contacts},
         medicines::{model::Medicine, store as medicines},
@@ -56,6 +57,7 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Condition>("the condition"),
         Kind::of::<Operation>("the operation"),
         Kind::of::<Statement>("the answer to"),
+        Kind::of::<Baseline>("the page"),
         Kind::of::<Member>("the member"),
         Kind::of::<Membership>("the place in this record"),
         Kind::of::<Invitation>("the invitation for"),
@@ -75,6 +77,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "condition" => Some(urls::condition(item)),
         "operation" => Some(urls::operation(item)),
         "statement" => Some(urls::statements()),
+        "baseline" => Some(urls::usual()),
         "membership" => Some(urls::place(item)),
         "invitation" => Some(urls::family()),
         "print" => Some(urls::sheets()),
@@ -100,6 +103,8 @@ impl Titles {
         }
         if let Some(view) = view.area::<Essentials>() {
             let person = people::find(&view).await?;
+            let usual = baseline::find(&view).await?.id;
+            titles.insert(("baseline", usual.into()), format!("How {} usually is", person.name));
             titles.insert(("person", person.id.into()), person.name.to_string());
             let allergies = allergies::titles(&view).await?.into_iter();
             titles.extend(allergies.map(|(id, title)| (("allergy", id.into()), title)));

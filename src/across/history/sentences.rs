@@ -110,8 +110,8 @@ impl Words<'_> {
             let label = label(entry, &it.field)?;
             let (old, new) = self.sides(it);
             // A new thing is told by what was filled in.
-            let empty =
-                entry.action == "added" && matches!(new.as_deref(), None | Some("no" | "changed"));
+            let empty = entry.action == "added"
+                && matches!(new.as_deref(), None | Some("no" | "changed" | "not asked"));
             let told = old != new || it.erased || is_sealed(it);
             (!empty && told).then(|| Line { label, old: old.filter(|_| !is_sealed(it)), new })
         });

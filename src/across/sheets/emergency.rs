@@ -1,13 +1,15 @@
 //! The facts of the emergency sheet: for a nurse or paramedic who has never met the person.
 //!
 //! Order: whom to phone, who she is, allergies, what was stated of a blood thinner and of implants,
-//! medicines, those on hold, conditions, operations, contacts, poison line.
+//! medicines, those on hold, conditions, operations, how she usually is, contacts,
+//! poison line.
 //! A field that is missing is shown as missing (Joint Commission NPSG.03.06.01, 2020 wording).
 //! Checks stand with their date, not their age, so the same facts always give the same hash.
 
 mod clinical;
 
 use self::clinical::{Conditions, Operations, StatementItem, statements};
+use super::usual::Usual;
 use crate::{
     base::{
         check::Check,
@@ -23,6 +25,7 @@ use crate::{
     },
     record::{
         allergies::{model::Allergy, state::State, store as allergies},
+        baseline::store as baseline,
         conditions::store as conditions,
         contacts::{model::Contact, store as contacts},
         medicines::{model::Medicine, store as medicines},
@@ -45,6 +48,7 @@ pub struct Facts {
     pub medicines: Medicines,
     pub conditions: Conditions,
     pub operations: Operations,
+    pub usual: Usual,
     pub contacts: Contacts,
 }
 
@@ -139,6 +143,7 @@ impl Facts {
         let stamps = Stamps { names: &names, zone: &person.zone };
         let state = State::of(allergies::list(view).await?, allergies::answer(view).await?);
         let medicines = medicines::list(&clinical).await?;
+        let usual = baseline::find(view).await?;
         let contacts = contacts::list(view).await?;
         let operations = operations::list(&clinical).await?;
         let conditions = conditions::list(&clinical).await?;
@@ -152,6 +157,7 @@ impl Facts {
             medicines: Medicines::of(&medicines, &stamps),
             conditions: Conditions::of(&conditions, &person.name, &stamps),
             operations: Operations::of(&operations, &stamps),
+            usual: Usual::of(&usual, person.name.as_str(), stamps.of(usual.check())),
             contacts: Contacts::of(&contacts, &stamps),
             person: Head::of(&person, today, &stamps),
         })

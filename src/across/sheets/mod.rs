@@ -8,6 +8,7 @@ mod emergency;
 mod pages;
 pub mod print;
 pub mod store;
+mod usual;
 
 use crate::platform::house::House;
 use axum::{

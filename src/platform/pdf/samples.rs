@@ -64,6 +64,7 @@ pub fn ordinary() -> Value {
         ],
         "medicines": {"stamp": "checked 20 Nov 2026 by Ines, against the bottles", "taking": taking, "held": held},
         "conditions": conditions(), "operations": operations(),
+        "usual": usual(),
         "contacts": {"stamp": "checked 3 Nov 2026 by Bram, by calling each number", "items": [
             {"name": "Ines Varga", "who": "daughter, lives in Duluth; health care agent", "numbers": ["218-555-0101", "218-555-0102"], "note": "Has the key. Ten minutes away."},
             {"name": "Bram Varga", "who": "son, Portland, Oregon", "numbers": ["503-555-0110"], "note": "Two hours behind Duluth."},
@@ -107,6 +108,20 @@ fn person() -> Value {
     })
 }
 
+fn usual() -> Value {
+    json!({
+        "title": "How Ottoline Varga usually is",
+        "items": [
+            {"what": "In Ottoline Varga’s own words", "text": "I can wait, but tell me what for.\nLeave the hearing aid in.", "by": "written down by Ines"},
+            {"what": "Usual thinking", "text": "clear; knows the day and everyone's name", "by": null},
+            {"what": "Not the usual self", "text": "answers in Hungarian only, picks at the sheet", "by": null},
+            {"what": "Daily activities", "text": "with help: bathing (Delia helps with the back); alone: dressing, toileting, transferring, continence, feeding", "by": null}
+        ],
+        "said": "said by Emeric on 3 November 2026",
+        "stamp": "checked 20 Nov 2026 by Ines, against Emeric"
+    })
+}
+
 fn medicine(name: &str, strength: &str, form: &str, times: &str, purpose: Option<&str>) -> Value {
     json!({
         "name": name, "strength": strength, "form": form, "route": "by mouth", "dose": "1 tablet", "times": times,
@@ -146,6 +161,8 @@ pub fn empty() -> Value {
     data["medicines"] = json!({"stamp": null, "taking": [], "held": []});
     data["conditions"] = json!({"sentence": "No condition is written down. That does not mean that there is none.", "stamp": null, "ask_first": null, "items": []});
     data["operations"] = json!({"sentence": "No operation is written down. That does not mean that there was none.", "stamp": null, "items": []});
+    data["usual"] =
+        json!({"title": "How Emeric Varga usually is", "items": [], "said": null, "stamp": null});
     data["contacts"] = json!({"stamp": null, "items": []});
     data
 }
@@ -207,6 +224,8 @@ pub fn hostile() -> Value {
     data["statements"][0]["sentence"] = format!("Yes: {}", "Unbroken".repeat(37)).into();
     data["conditions"]["items"][0]["name"] = "Unbroken".repeat(37).into();
     data["operations"]["items"][0]["put_in"] = "W".repeat(300).into();
+    data["usual"]["items"][0]["text"] = note.trim_end().into();
+    data["usual"]["items"][1]["text"] = "Unbroken".repeat(37).into();
     data["allergies"]["items"][1]["reaction"] = note.trim_end().into();
     data["person"]["name"] = "Ottoline Wilhelmina ".repeat(8).trim_end().into();
     data["print"]["by"] = "Ines ".repeat(60).trim_end().into();

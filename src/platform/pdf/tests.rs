@@ -76,6 +76,7 @@ fn every_string_of_a_list_of_sixty_is_on_the_paper() {
         "medicines",
         "conditions",
         "operations",
+        "usual",
         "contacts",
         "print",
     ] {

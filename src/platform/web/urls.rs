@@ -135,6 +135,11 @@ pub fn statements() -> Address {
     record("/statements")
 }
 
+/// How the person usually is.
+pub fn usual() -> Address {
+    record("/usual")
+}
+
 pub fn family() -> Address {
     record("/family")
 }

@@ -135,6 +135,7 @@ fn a_table_has_one_owner() {
         ("condition", "src/record/conditions/"),
         ("operation", "src/record/operations/"),
         ("statement", "src/record/statements/"),
+        ("baseline", "src/record/baseline/"),
         ("print", "src/across/sheets/"),
         ("session", "src/platform/"),
         ("known_device", "src/platform/"),

@@ -26,7 +26,7 @@ fn hostile() -> Vec<(&'static str, String)> {
 }
 
 /// The pages with a form, in the record.
-const FORMS: [&str; 27] = [
+const FORMS: [&str; 29] = [
     "/edit",
     "/check",
     "/medicines/add",
@@ -50,6 +50,8 @@ const FORMS: [&str; 27] = [
     "/operations/1/edit",
     "/operations/1/strike",
     "/statements/blood-thinner",
+    "/usual/edit",
+    "/usual/check",
     "/visibility/medicine/1",
     "/family/invite",
     "/family/3/role",
@@ -70,6 +72,8 @@ async fn family() -> Family {
     ines.press("Add this condition").await.answers(200);
     ines.open(&family.at("/operations/add")).await.fill("What was done", "Hip replaced");
     ines.press("Add this operation").await.answers(200);
+    ines.open(&family.at("/usual/edit")).await.fill("Usual mood", "calm").fill("Said by", "Emeric");
+    ines.press("Save").await.answers(200);
     family
 }
 

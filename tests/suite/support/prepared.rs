@@ -12,12 +12,14 @@ impl Family {
             ("/contacts/add", "Name", "Add this contact"),
             ("/conditions/add", "Name", "Add this condition"),
             ("/operations/add", "What was done", "Add this operation"),
+            ("/usual/edit", "Usual mood", "Save"),
             ("/family/invite", "Name", "Make the invitation"),
         ] {
             ines.open(&family.at(page)).await.fill(label, "Something");
             match page {
                 "/allergies/add" => ines.tick("allergy"),
                 "/contacts/add" => ines.fill("Phone", "218-555-0101"),
+                "/usual/edit" => ines.fill("Said by", "Emeric"),
                 "/family/invite" => ines.tick("relative"),
                 _ => &mut ines,
             };
