@@ -21,6 +21,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/conditions", Clinical),
     ("/operations", Clinical),
     ("/statements", Clinical),
+    ("/usual", Essentials),
     ("/sheets", Essentials),
     ("/history", History),
     ("/family", Members),
