@@ -2,6 +2,7 @@
 //! that the pages use, so that its history is a true one. Every name and number is invented.
 
 mod conditions;
+mod sharing;
 mod usual;
 
 use super::demo::StoryClock;
@@ -111,6 +112,7 @@ pub async fn tell(db: &Db, clock: &StoryClock) -> Result<()> {
     it.conditions().await?;
     it.usual_self().await?;
     it.ordinary_weeks().await?;
+    it.sharing().await?;
     it.second_parent().await?;
     clock.set(clock.now());
     Ok(())

@@ -58,6 +58,7 @@ impl Snapshot {
         sqlx::query!("delete from session").execute(&mut copy).await?;
         sqlx::query!("delete from link").execute(&mut copy).await?;
         sqlx::query!("delete from form_key").execute(&mut copy).await?;
+        sqlx::query!("update invitation set token = null").execute(&mut copy).await?;
         sqlx::query!("delete from outbox").execute(&mut copy).await?;
         copy.close().await
     }

@@ -163,7 +163,9 @@ fn a_table_has_one_owner() {
             ("hidden", "src/across/visibility/"),
         ] {
             for verb in ["insert into", "update", "delete from"] {
-                let changes = source.contains(&format!("\"{verb} {table} "));
+                // A backup forgets the links of invitations.
+                let forgets = name == "src/platform/db/snapshot.rs" && table == "invitation";
+                let changes = source.contains(&format!("\"{verb} {table} ")) && !forgets;
                 assert!(!changes || name.starts_with(owner), "{name} changes {table}");
             }
         }

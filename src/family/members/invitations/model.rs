@@ -43,13 +43,15 @@ pub struct Invitation {
     pub expires_at: Instant,
     pub state: Fate,
     pub accepted_by: Option<MemberId>,
+    /// Whether there is a link to it: a backup holds none.
+    pub has_link: bool,
     pub version: i64,
 }
 
 audited!(Invitation as "invitation" {
     name: "name", email: "e-mail address", role: "", invited_by: "", expires_at: "works until",
     state: "", accepted_by: "",
-} skip { id, person_id, version });
+} skip { id, person_id, has_link, version });
 
 /// Why a link does not work (any more), in the words of its page.
 const fn over(says: &'static str) -> Error {
@@ -91,12 +93,13 @@ impl Invitation {
             expires_at: at.plus(LASTS),
             state: Fate::Open,
             accepted_by: None,
+            has_link: true,
             version: 1,
         }
     }
 
     pub fn open_at(&self, now: Instant) -> bool {
-        self.state == Fate::Open && now < self.expires_at
+        self.state == Fate::Open && self.has_link && now < self.expires_at
     }
 
     /// Whether a link still works, among the places of its record.

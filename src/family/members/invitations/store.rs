@@ -24,7 +24,8 @@ pub async fn list(view: &View<Members>) -> Result<Vec<Invitation>> {
         Invitation,
         r#"select id, person_id, name as "name: Line", email as "email: Email",
             role as "role: Role", invited_by, expires_at as "expires_at: Instant",
-            state as "state: Fate", accepted_by as "accepted_by: MemberId", version
+            state as "state: Fate", accepted_by as "accepted_by: MemberId",
+            token is not null as "has_link!: bool", version
         from invitation where person_id = ? order by id desc"#,
         person
     ))
@@ -37,7 +38,8 @@ pub async fn find(view: &View<Members>, id: InvitationId) -> Result<Invitation> 
         Invitation,
         r#"select id, person_id, name as "name: Line", email as "email: Email",
             role as "role: Role", invited_by, expires_at as "expires_at: Instant",
-            state as "state: Fate", accepted_by as "accepted_by: MemberId", version
+            state as "state: Fate", accepted_by as "accepted_by: MemberId",
+            token is not null as "has_link!: bool", version
         from invitation where person_id = ? and id = ?"#,
         person,
         id
