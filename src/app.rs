@@ -12,13 +12,10 @@ use crate::{
 use axum::{
     Router,
     extract::State,
-    http::StatusCode,
     middleware::{from_fn, from_fn_with_state},
     routing::get,
 };
-use tower_http::{
-    catch_panic::CatchPanicLayer, compression::CompressionLayer, timeout::TimeoutLayer,
-};
+use tower_http::{catch_panic::CatchPanicLayer, compression::CompressionLayer};
 
 /// Every capability's routes: one line each.
 pub fn routes() -> Router<House> {
@@ -32,9 +29,12 @@ pub fn routes() -> Router<House> {
         .merge(record::operations::routes())
         .merge(record::statements::routes())
         .merge(record::baseline::routes())
+        .merge(record::happenings::routes())
         .merge(across::setup::routes())
         .merge(across::sheets::routes())
         .merge(across::statements::routes())
+        .merge(across::happenings::routes())
+        .merge(across::today::routes())
         .merge(across::history::routes())
         .merge(across::visibility::routes())
         .route("/static/{*name}", get(assets::serve))
@@ -65,10 +65,7 @@ pub fn app(house: House) -> Router {
         .layer(from_fn_with_state(house.clone(), ask_again))
         .layer(from_fn_with_state(house.clone(), guard::own_forms))
         .layer(CatchPanicLayer::custom(guard::panicked))
-        .layer(TimeoutLayer::with_status_code(
-            StatusCode::SERVICE_UNAVAILABLE,
-            std::time::Duration::from_secs(30),
-        ))
+        .layer(from_fn(guard::in_time))
         .layer(from_fn_with_state(house, guard::finish))
         .layer(CompressionLayer::new())
         .layer(from_fn(guard::logged))

@@ -1,7 +1,9 @@
 //! What joins several capabilities: it reads and writes through their stores.
 
+pub mod happenings;
 pub mod history;
 pub mod setup;
 pub mod sheets;
 pub mod statements;
+pub mod today;
 pub mod visibility;

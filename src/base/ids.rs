@@ -83,6 +83,10 @@ ids! {
     /// The answer to one of the two questions that are stated, never concluded.
     StatementId "statement"
     BaselineId "baseline"
+    /// What happened, as someone noted it.
+    HappeningId "happening"
+    /// How far a member has confirmed having read.
+    ReadMarkId "read"
     /// One item kept from one member's eyes.
     HiddenId "hidden"
     /// A sheet that was printed.

@@ -8,6 +8,7 @@ use crate::{
         auth::{password::Hasher, throttle::Throttle},
         config::Config,
         db::Db,
+        files::Files,
         house::{House, Parts},
         mail::Carrier,
         pdf::Press,
@@ -44,8 +45,10 @@ pub async fn serve(config: Config) -> Outcome {
 
 /// Everything a request is served with.
 pub fn house(db: Db, config: Config, mails: bool, demo: bool) -> House {
+    let files = Files::under(config.data());
     House::new(Parts {
         db,
+        files,
         clock: system_clock(),
         config,
         hasher: Hasher::new(),

@@ -2,6 +2,7 @@
 //! that the pages use, so that its history is a true one. Every name and number is invented.
 
 mod conditions;
+mod notes;
 mod sharing;
 mod usual;
 
@@ -112,6 +113,7 @@ pub async fn tell(db: &Db, clock: &StoryClock) -> Result<()> {
     it.conditions().await?;
     it.usual_self().await?;
     it.ordinary_weeks().await?;
+    it.notes().await?;
     it.sharing().await?;
     it.second_parent().await?;
     clock.set(clock.now());

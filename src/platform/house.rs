@@ -4,6 +4,7 @@ use super::{
     auth::{password::Hasher, throttle::Throttle},
     config::Config,
     db::Db,
+    files::Files,
     pdf::Press,
     web::form::Constraint,
 };
@@ -15,6 +16,7 @@ pub struct House(Arc<Parts>);
 
 pub struct Parts {
     pub db: Db,
+    pub files: Files,
     pub clock: Clock,
     pub config: Config,
     pub hasher: Hasher,

@@ -7,6 +7,7 @@ pub mod backup;
 pub mod config;
 pub mod db;
 pub mod error;
+pub mod files;
 pub mod house;
 pub mod mail;
 pub mod pdf;

@@ -4,6 +4,7 @@ pub mod allergies;
 pub mod baseline;
 pub mod conditions;
 pub mod contacts;
+pub mod happenings;
 pub mod medicines;
 pub mod operations;
 pub mod people;

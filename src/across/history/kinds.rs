@@ -2,7 +2,10 @@
 //! the names of its items. One list to extend when a capability is added.
 
 use crate::{
-    across::sheets::{print::Print, store as sheets},
+    across::{
+        sheets::{print::Print, store as sheets},
+        today::read::ReadMark,
+    },
     base::change::Audited,
     family::members::{
         invitations::{model::Invitation, store as invitations},
@@ -10,7 +13,7 @@ use crate::{
         places::store as places,
     },
     platform::{
-        auth::area::{Clinical, Essentials, History, Members},
+        auth::area::{Clinical, Essentials, Log, Members},
         db::View,
         error::Result,
         web::urls::{self, Address},
@@ -20,6 +23,7 @@ use crate::{
         baseline::{model::Baseline, store as baseline},
         conditions::{model::Condition, store as conditions},
         contacts::{model::Contact, store as contacts},
+        happenings::{model::Happening, store as happenings},
         medicines::{model::Medicine, store as medicines},
         operations::{model::Operation, store as operations},
         people::{model::Person, store as people},
@@ -58,6 +62,8 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Operation>("the operation"),
         Kind::of::<Statement>("the answer to"),
         Kind::of::<Baseline>("the page"),
+        Kind::of::<Happening>("the note"),
+        Kind::of::<ReadMark>("how far was read"),
         Kind::of::<Member>("the member"),
         Kind::of::<Membership>("the place in this record"),
         Kind::of::<Invitation>("the invitation for"),
@@ -78,6 +84,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "operation" => Some(urls::operation(item)),
         "statement" => Some(urls::statements()),
         "baseline" => Some(urls::usual()),
+        "happening" => Some(urls::happening(item)),
         "membership" => Some(urls::place(item)),
         "invitation" => Some(urls::family()),
         "print" => Some(urls::sheets()),
@@ -89,7 +96,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
 pub struct Titles(HashMap<(&'static str, i64), String>);
 
 impl Titles {
-    pub async fn read(view: &View<History>) -> Result<Titles> {
+    pub async fn read<A>(view: &View<A>) -> Result<Titles> {
         let mut titles = HashMap::new();
         if let Some(view) = view.area::<Clinical>() {
             let medicines = medicines::titles(&view).await?.into_iter();
@@ -112,6 +119,10 @@ impl Titles {
             titles.extend(prints.map(|(id, title)| (("print", id.into()), title)));
             let contacts = contacts::titles(&view).await?.into_iter();
             titles.extend(contacts.map(|(id, title)| (("contact", id.into()), title)));
+        }
+        if let Some(view) = view.area::<Log>() {
+            let happenings = happenings::titles(&view).await?.into_iter();
+            titles.extend(happenings.map(|(id, title)| (("happening", id.into()), title)));
         }
         if let Some(view) = view.area::<Members>() {
             let places = places::titles(&view).await?.into_iter();

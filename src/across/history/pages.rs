@@ -1,15 +1,12 @@
 //! The history by day, one item's life, and its verification.
 
 use super::{
+    days::{self, Day},
     kinds::{self, Titles},
-    sentences::{Sentence, Words},
 };
-use crate::base::{day, ids::MemberId};
+use crate::base::ids::MemberId;
 use crate::platform::{
-    audit::{
-        Report,
-        read::{PAGE, Wanted},
-    },
+    audit::{Report, read::Wanted},
     auth::{
         area::{AreaName, History},
         grant::{Grant, See},
@@ -20,7 +17,6 @@ use crate::platform::{
 use askama::Template;
 use askama_web::WebTemplate;
 use axum::extract::{Path, Query};
-use time::Date;
 
 #[derive(Template, WebTemplate)]
 #[template(path = "history/list.html")]
@@ -45,12 +41,6 @@ impl ListPage {
     }
 }
 
-/// The entries of one day, newest first.
-pub struct Day {
-    name: String,
-    sentences: Vec<Sentence>,
-}
-
 /// What the reader asked for, as it was sent.
 #[derive(Default, serde::Deserialize)]
 #[serde(default)]
@@ -73,33 +63,10 @@ impl Filter {
 
 pub async fn list(grant: Grant<See<History>>, Query(filter): Query<Filter>) -> Result<ListPage> {
     let view = grant.view().await?;
-    let (names, titles) = (view.names().await?, Titles::read(&view).await?);
-    let entries = view.history(&filter.wanted()).await?;
-    let earlier = (entries.len() == PAGE).then(|| entries.last().map(|it| it.id)).flatten();
-    let words = Words { names: &names, titles: &titles, zone: grant.zone() };
-    let days = by_day(&grant, entries.iter().map(|it| words.tell(it)).collect());
+    let told = days::tell(&view, &filter.wanted(), grant.zone(), grant.today()).await?;
+    let earlier = told.oldest.filter(|_| told.goes_on);
     let members = view.members().await?;
-    Ok(ListPage { page: grant.page("History"), days, members, filter, earlier })
-}
-
-/// Sentences gathered by the day they happened on, where the person is.
-fn by_day(grant: &Grant<See<History>>, sentences: Vec<Sentence>) -> Vec<Day> {
-    let mut days: Vec<(Date, Day)> = Vec::new();
-    for sentence in sentences {
-        let date = grant.zone().day(sentence.at);
-        if days.last().is_none_or(|(last, _)| *last != date) {
-            let ago = day::ago(date, grant.today());
-            let name = format!("{}, {ago}", day::short_words(date));
-            days.push((date, Day { name, sentences: Vec::new() }));
-        }
-        if let Some((_, day)) = days.last_mut() {
-            match day.sentences.last_mut() {
-                Some(last) if last.goes_on_in(&sentence) => last.things.extend(sentence.things),
-                _ => day.sentences.push(sentence),
-            }
-        }
-    }
-    days.into_iter().map(|(_, day)| day).collect()
+    Ok(ListPage { page: grant.page("History"), days: told.days, members, filter, earlier })
 }
 
 #[derive(Template, WebTemplate)]
@@ -117,12 +84,10 @@ pub async fn life(
     Path((_, kind, item)): Path<(String, String, i64)>,
 ) -> Result<LifePage> {
     let view = grant.view().await?;
-    let (names, titles) = (view.names().await?, Titles::read(&view).await?);
+    let titles = Titles::read(&view).await?;
     let title = titles.of(&kind, item).ok_or(Error::NotFound)?.to_owned();
     let wanted = Wanted { kind: Some(kind.clone()), item: Some(item), ..Wanted::default() };
-    let entries = view.history(&wanted).await?;
-    let words = Words { names: &names, titles: &titles, zone: grant.zone() };
-    let days = by_day(&grant, entries.iter().map(|it| words.tell(it)).collect());
+    let days = days::tell(&view, &wanted, grant.zone(), grant.today()).await?.days;
     let page = grant.page(format!("History of {title}"));
     let back = page.at(kinds::page(&kind, item).unwrap_or_else(urls::history));
     Ok(LifePage { page, title, back, days })

@@ -13,6 +13,7 @@ use crate::{
         },
         web::urls::Address,
     },
+    record::happenings::model::title,
 };
 
 /// A sentence: "Ines" "changed the dose of" "Warfarin 2.5 mg" "from 1 tablet to 2 tablets".
@@ -64,6 +65,10 @@ impl Words<'_> {
             let (does, rest) = done(entry);
             return Sentence { at, who, does, things, rest, changes: Vec::new() };
         }
+        if entry.kind == "read_mark" {
+            let does = "confirmed having read what had changed".to_owned();
+            return Sentence { at, who, does, things, rest: String::new(), changes: Vec::new() };
+        }
         if entry.kind == "hidden" {
             return self.hiding(entry, who);
         }
@@ -112,6 +117,9 @@ impl Words<'_> {
             // A new thing is told by what was filled in.
             let empty = entry.action == "added"
                 && matches!(new.as_deref(), None | Some("no" | "changed" | "not asked"));
+            // A short note is its own title.
+            let titled = entry.kind == "happening" && it.field == "words" && !is_long(it);
+            let empty = empty || titled && entry.action == "added";
             let told = old != new || it.erased || is_sealed(it);
             (!empty && told).then(|| Line { label, old: old.filter(|_| !is_sealed(it)), new })
         });
@@ -134,6 +142,7 @@ impl Words<'_> {
         let noun = kinds::kind(&entry.kind).map_or("something", |it| it.noun);
         match (entry.action.as_str(), changes.as_slice()) {
             ("added", _) if entry.kind == "print" => ("printed the".into(), String::new()),
+            ("added", _) if entry.kind == "happening" => ("noted".into(), String::new()),
             ("added", _) => (format!("added {noun}"), String::new()),
             ("removed", _) => (format!("removed {noun}"), String::new()),
             (_, [one]) => {
@@ -177,6 +186,12 @@ impl Words<'_> {
 
 fn label(entry: &Recorded, field: &str) -> Option<&'static str> {
     kinds::kind(&entry.kind)?.label(field)
+}
+
+/// Whether a note says more than its title.
+fn is_long(it: &Difference) -> bool {
+    let words = it.new.as_deref().and_then(|it| serde_json::from_str::<String>(it).ok());
+    words.is_some_and(|it| title(Some(&it)) != it)
 }
 
 /// Only of a sealed field is a difference kept that has the same on both sides.
@@ -246,6 +261,8 @@ fn turn(entry: &Recorded) -> Option<Turn> {
         let stands = over.new.as_deref().is_none_or(|it| it == "null");
         let verb = if stands { "brought back" } else { "marked as over" };
         turn(verb, "from ", &["over_on", "over_said_by"])
+    } else if value(entry, "place").is_some() {
+        turn("gave a place to", "", &[])
     } else if only_checked(entry) {
         turn("checked", "against ", &["checked_against"])
     } else {

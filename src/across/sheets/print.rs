@@ -46,5 +46,5 @@ impl Print {
 /// The hash of a sheet's facts: equal for two prints exactly when they say the same.
 pub fn hash(facts: &Facts) -> String {
     let value = serde_json::to_value(facts).expect("facts are text");
-    sha256(&canonical(&value))
+    sha256(canonical(&value))
 }

@@ -22,7 +22,7 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 5] = ["medicine", "allergy", "contact", "condition", "operation"];
+const KINDS: [&str; 6] = ["medicine", "allergy", "contact", "condition", "operation", "happening"];
 
 #[derive(Template, WebTemplate)]
 #[template(path = "visibility/show.html")]

@@ -93,7 +93,7 @@ struct Link<'a> {
 impl Link<'_> {
     /// SHA-256, as hex, of the canonical JSON (RFC 8785) of the link with its digests.
     fn hash(&self, digests: &[&str]) -> String {
-        sha256(&canonical(&json!({
+        sha256(canonical(&json!({
             "chain": self.chain, "seq": self.seq, "at": self.at, "actor": self.actor,
             "door": self.door, "area": self.area, "action": self.action, "kind": self.kind,
             "item": self.item, "previous": self.previous, "digests": digests,
@@ -120,7 +120,7 @@ impl Kept {
 }
 
 fn digest(salt: &str, field: &str, old: Option<&str>, new: Option<&str>) -> String {
-    sha256(&canonical(&json!([salt, field, old, new])))
+    sha256(canonical(&json!([salt, field, old, new])))
 }
 
 /// RFC 8785 for what occurs here: text keys, whole numbers below 2^53, text. `serde_json` sorts
@@ -129,8 +129,8 @@ pub fn canonical(value: &Value) -> String {
     value.to_string()
 }
 
-pub fn sha256(text: &str) -> String {
-    hex::encode(Sha256::digest(text.as_bytes()))
+pub fn sha256(of: impl AsRef<[u8]>) -> String {
+    hex::encode(Sha256::digest(of))
 }
 
 /// The first 16 digits of a hash in groups of four: short enough to print on every sheet.

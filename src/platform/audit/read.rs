@@ -24,6 +24,13 @@ pub struct Wanted {
     pub item: Option<i64>,
     /// Only entries older than this one.
     pub before: Option<i64>,
+    /// Only entries newer than this one.
+    pub after: Option<i64>,
+    pub not_by: Option<MemberId>,
+    /// Only what changed something: no print, no sign-in, no reading.
+    pub changes_only: bool,
+    /// At most so many; a page of them where it is not said.
+    pub most: Option<usize>,
 }
 
 /// How many entries one page shows.
@@ -57,7 +64,7 @@ impl View<History> {
     pub async fn history(&self, wanted: &Wanted) -> Result<Vec<Recorded>> {
         let mut entries = self.entries(wanted).await?;
         entries.retain(|it| self.sees(&it.area));
-        entries.truncate(PAGE);
+        entries.truncate(wanted.most.unwrap_or(PAGE));
         let mut values = self.values_of(&entries).await?;
         for entry in &mut entries {
             entry.values = values.remove(&entry.id).unwrap_or_default();
@@ -73,7 +80,9 @@ impl View<History> {
 
     async fn entries(&self, wanted: &Wanted) -> Result<Vec<Recorded>> {
         let (person, reader) = (self.person(), self.member());
-        let Wanted { actor, area, kind, item, before } = wanted;
+        let Wanted { actor, area, kind, item, not_by, changes_only, .. } = wanted;
+        // As bounds, so that only the part of the history between them is walked.
+        let (before, after) = (wanted.before.unwrap_or(i64::MAX), wanted.after.unwrap_or(0));
         let found = self.all(sqlx::query!(
             r#"select id as "id!: i64", at as "at: Instant", actor as "actor: MemberId", door, area, action, kind, item
             from history h
@@ -85,9 +94,10 @@ impl View<History> {
                 and not (kind = 'hidden' and item in (select id from hidden where member_id = ?2))
                 and (?3 is null or actor = ?3) and (?4 is null or area = ?4)
                 and (?5 is null or kind = ?5) and (?6 is null or item = ?6)
-                and (?7 is null or id < ?7)
+                and id < ?7 and id > ?8 and (?9 is null or actor <> ?9)
+                and (not ?10 or action in ('added', 'edited', 'removed') and kind not in ('print', 'read_mark', 'member'))
             order by id desc limit 300"#,
-            person, reader, actor, area, kind, item, before
+            person, reader, actor, area, kind, item, before, after, not_by, changes_only
         ));
         let entry = |it: (i64, Instant, MemberId, String, String, String, String, i64)| Recorded {
             id: it.0,

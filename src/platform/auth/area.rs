@@ -5,6 +5,8 @@
 pub enum AreaName {
     Essentials,
     Clinical,
+    /// What happened, as it was noted by whoever was there.
+    Log,
     Papers,
     Directives,
     Tasks,
@@ -17,9 +19,10 @@ pub enum AreaName {
 }
 
 impl AreaName {
-    pub const ALL: [AreaName; 9] = [
+    pub const ALL: [AreaName; 10] = [
         AreaName::Essentials,
         AreaName::Clinical,
+        AreaName::Log,
         AreaName::Papers,
         AreaName::Directives,
         AreaName::Tasks,
@@ -33,6 +36,7 @@ impl AreaName {
         match self {
             AreaName::Essentials => "essentials",
             AreaName::Clinical => "clinical",
+            AreaName::Log => "log",
             AreaName::Papers => "papers",
             AreaName::Directives => "directives",
             AreaName::Tasks => "tasks",
@@ -49,6 +53,7 @@ impl AreaName {
         match self {
             AreaName::Essentials => "who she is, allergies, contacts, the whole emergency sheet",
             AreaName::Clinical => "medicines, and what else a clinician works with",
+            AreaName::Log => "what happened, as noted by whoever was there",
             AreaName::Papers => "papers, and where the originals are",
             AreaName::Directives => "the text of directives",
             AreaName::Tasks => "what is to be done, appointments, shifts",
@@ -70,6 +75,8 @@ pub trait Area: Send + Sync + 'static {
 pub struct Essentials;
 /// Medicines and what else a clinician works with.
 pub struct Clinical;
+/// What happened, as it was noted. An aide writes here too.
+pub struct Log;
 /// Who shares the record, and in which role.
 pub struct Members;
 /// Who did what.
@@ -84,6 +91,9 @@ impl Area for Essentials {
 }
 impl Area for Clinical {
     const NAME: AreaName = AreaName::Clinical;
+}
+impl Area for Log {
+    const NAME: AreaName = AreaName::Log;
 }
 impl Area for Members {
     const NAME: AreaName = AreaName::Members;

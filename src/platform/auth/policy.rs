@@ -24,6 +24,7 @@ pub fn most(role: Role, area: AreaName) -> Level {
     let [person, steward, relative, aide, reader] = match area {
         AreaName::Essentials => [C, C, C, S, S],
         AreaName::Clinical   => [C, C, C, S, S],
+        AreaName::Log        => [C, C, C, C, S],
         AreaName::Papers     => [C, C, C, N, N],
         AreaName::Directives => [C, C, S, N, N],
         AreaName::Tasks      => [C, C, C, C, S],

@@ -7,33 +7,38 @@
 
 use super::{
     answer::Answer,
-    asked::flash_cookie,
+    asked::{Asked, flash_cookie},
     form::{Fields, FormErrors, FormKey},
     refusal::Refusal,
     typed::{Again, Typed},
+    uploads,
 };
-use crate::platform::{error::Error, house::House};
+use crate::platform::{
+    auth::session,
+    error::{Error, Result},
+    house::House,
+};
 use axum::{
     body::{Body, to_bytes},
-    extract::{Request, State},
-    http::{HeaderValue, Method, StatusCode, header},
+    extract::{FromRequestParts, Request, State},
+    http::{HeaderValue, Method, StatusCode, header, request::Parts},
     middleware::Next,
     response::{IntoResponse, Response},
 };
 
 /// A form is text. 256 KiB is more than all its fields may hold, and leaves room to say at each
 /// field that too much was typed there.
-const MOST: usize = 256 * 1024;
+pub(super) const MOST: usize = 256 * 1024;
 
 pub async fn ask_again(State(house): State<House>, request: Request, next: Next) -> Response {
-    if request.method() != Method::POST || !is_form(&request) {
+    if request.method() != Method::POST {
         return finish(&house, None, next.run(request).await).await;
     }
     let (mut parts, body) = request.into_parts();
-    let Ok(bytes) = to_bytes(body, MOST).await else {
-        return Error::TooLarge.into_response();
+    let fields = match read(&house, &mut parts, body).await {
+        Ok(fields) => fields,
+        Err(e) => return e.into_response(),
     };
-    let fields = Fields::read(&bytes);
     let key = FormKey::of(&fields);
     parts.extensions.insert(fields.clone());
     let mut again = Request::new(Body::empty());
@@ -43,7 +48,7 @@ pub async fn ask_again(State(house): State<House>, request: Request, next: Next)
     again.headers_mut().remove(header::CONTENT_TYPE);
     again.extensions_mut().clone_from(&parts.extensions);
 
-    let response = next.clone().run(Request::from_parts(parts, bytes.into())).await;
+    let response = next.clone().run(Request::from_parts(parts, Body::empty())).await;
     let (errors, stale) = match response.extensions().get::<Refusal>() {
         Some(Refusal::Errors(errors)) => (errors.clone(), false),
         Some(Refusal::Stale) => (FormErrors::default(), true),
@@ -63,9 +68,22 @@ pub async fn ask_again(State(house): State<House>, request: Request, next: Next)
     page
 }
 
-fn is_form(request: &Request) -> bool {
-    let kind = request.headers().get(header::CONTENT_TYPE).and_then(|it| it.to_str().ok());
-    kind.is_none_or(|it| it.starts_with("application/x-www-form-urlencoded"))
+/// The fields of a form, of plain words or with a photo among them. Photos are taken from those
+/// who are signed in only: they are written to the disk before any handler is asked.
+async fn read(house: &House, parts: &mut Parts, body: Body) -> Result<Fields> {
+    let kind = parts.headers.get(header::CONTENT_TYPE).and_then(|it| it.to_str().ok());
+    if kind.is_some_and(|it| it.starts_with("multipart/form-data")) {
+        let Ok(asked) = Asked::from_request_parts(parts, house).await;
+        let signed = session::find(&house.db, house.config.base(), &asked).await?;
+        signed.ok_or(Error::SignedOut)?;
+        return uploads::read(house, Request::from_parts(parts.clone(), body)).await;
+    }
+    let bytes = to_bytes(body, MOST).await.map_err(|_| Error::TooLarge)?;
+    Ok(if kind.is_none_or(is_form) { Fields::read(&bytes) } else { Fields::default() })
+}
+
+fn is_form(kind: &str) -> bool {
+    kind.starts_with("application/x-www-form-urlencoded")
 }
 
 fn at_field(house: &House, message: &str) -> Option<FormErrors> {

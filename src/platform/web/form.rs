@@ -17,9 +17,16 @@ use time::Date;
 #[derive(Clone, Debug, Default)]
 pub struct Fields(Arc<Vec<(String, String)>>);
 
+/// Behind a field's name: what is wrong with the photo that was sent in it.
+pub(super) const UNFIT: &str = "_unfit";
+
 impl Fields {
     pub fn read(body: &[u8]) -> Fields {
-        Fields(Arc::new(form_urlencoded::parse(body).into_owned().collect()))
+        Fields::of(form_urlencoded::parse(body).into_owned().collect())
+    }
+
+    pub(super) fn of(fields: Vec<(String, String)>) -> Fields {
+        Fields(Arc::new(fields))
     }
 
     pub fn first(&self, name: &str) -> Option<&str> {
@@ -180,6 +187,16 @@ impl Reader {
             self.wrong(name, "Choose one of these.");
         }
         found
+    }
+
+    /// The sum of a photo that was sent with this form, or with the same form before. Whether it
+    /// is kept is asked of the house's files.
+    pub fn photo(&mut self, name: &'static str) -> Option<String> {
+        let unfit = self.raw(&format!("{name}{UNFIT}")).to_owned();
+        if !unfit.is_empty() {
+            self.wrong(name, unfit);
+        }
+        Some(self.raw(name).to_owned()).filter(|it| !it.is_empty())
     }
 
     pub fn tick(&self, name: &str) -> bool {

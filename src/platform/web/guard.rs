@@ -40,6 +40,16 @@ fn from_here(headers: &HeaderMap, ours: &str) -> bool {
     }
 }
 
+/// Thirty seconds at most for any answer. A photo on its way through a hospital's network has ten
+/// minutes.
+pub async fn in_time(request: Request, next: Next) -> Response {
+    let kind = request.headers().get(header::CONTENT_TYPE).and_then(|it| it.to_str().ok());
+    let carries = kind.is_some_and(|it| it.starts_with("multipart/form-data"));
+    let most = std::time::Duration::from_secs(if carries { 600 } else { 30 });
+    let answer = tokio::time::timeout(most, next.run(request)).await;
+    answer.unwrap_or_else(|_| StatusCode::SERVICE_UNAVAILABLE.into_response())
+}
+
 /// Sets what every answer carries, and turns marks into pages.
 pub async fn finish(State(house): State<House>, request: Request, next: Next) -> Response {
     let jar = CookieJar::from_headers(request.headers());

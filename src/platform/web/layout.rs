@@ -22,6 +22,8 @@ pub struct AreaLink {
 /// The drawings beside the labels; the templates hold them.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Icon {
+    Today,
+    Log,
     Person,
     Medicines,
     Allergies,
@@ -36,6 +38,8 @@ pub enum Icon {
 impl Icon {
     pub fn name(self) -> &'static str {
         match self {
+            Icon::Today => "today",
+            Icon::Log => "log",
             Icon::Person => "person",
             Icon::Medicines => "medicines",
             Icon::Allergies => "allergies",
@@ -55,12 +59,14 @@ pub fn areas(reach: Reach) -> Vec<AreaLink> {
     #[rustfmt::skip]
     let all = [
         // area         label        icon         address            foot   exact  second
-        (A::Essentials, "Person",    I::Person,    urls::person(),    true,  true,  false),
+        (A::Essentials, "Today",     I::Today,     urls::today(),     true,  false, false),
+        (A::Essentials, "Person",    I::Person,    urls::person(),    false, true,  false),
         (A::Clinical,   "Medicines", I::Medicines, urls::medicines(), true,  false, false),
         (A::Essentials, "Allergies", I::Allergies, urls::allergies(), true,  false, false),
         (A::Clinical,   "Conditions", I::Conditions, urls::conditions(), false, false, false),
         (A::Essentials, "Contacts",  I::Contacts,  urls::contacts(),  true,  false, false),
         (A::Essentials, "Usual self", I::Usual,    urls::usual(),     false, false, false),
+        (A::Log,        "What happened", I::Log,   urls::happenings(), false, false, true),
         (A::Essentials, "Sheets",    I::Sheets,    urls::sheets(),    false, false, true),
         (A::History,    "History",   I::History,   urls::history(),   false, false, true),
         (A::Members,    "Family",    I::Family,    urls::family(),    false, false, true),

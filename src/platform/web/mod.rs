@@ -12,4 +12,5 @@ pub mod path;
 pub mod refusal;
 pub mod stamp;
 pub mod typed;
+mod uploads;
 pub mod urls;

@@ -29,6 +29,8 @@ pub struct Page {
     pub areas: Vec<AreaLink>,
     /// Whether the reader may open the person's page and the emergency sheet.
     pub has_sheet: bool,
+    /// Whether she may read what was noted.
+    pub has_log: bool,
     /// One line about what was just done.
     pub said: Option<String>,
     pub form_key: String,
@@ -78,6 +80,7 @@ impl Page {
         page.id = place.person;
         page.person = Some(head);
         page.areas = layout::areas(place.reach);
+        page.has_log = policy::level(place.reach, AreaName::Log) >= Level::See;
         page.has_sheet = policy::level(place.reach, AreaName::Essentials) >= Level::See;
         page
     }
@@ -101,6 +104,7 @@ impl Page {
             member: None,
             areas: Vec::new(),
             has_sheet: false,
+            has_log: false,
             said: asked.flash.clone(),
             form_key: random::hex(16),
             stylesheet: assets::stylesheet(),

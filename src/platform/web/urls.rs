@@ -2,8 +2,8 @@
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
 use crate::base::ids::{
-    AllergyId, ConditionId, ContactId, InvitationId, MedicineId, MembershipId, OperationId,
-    PersonId, SessionId,
+    AllergyId, ConditionId, ContactId, HappeningId, InvitationId, MedicineId, MembershipId,
+    OperationId, PersonId, SessionId,
 };
 
 /// Somewhere in the house, or somewhere in the record at hand.
@@ -83,6 +83,31 @@ pub fn emergency_of(person: impl Into<PersonId>) -> Address {
 
 pub fn person() -> Address {
     record("")
+}
+
+/// What stands first when the record is opened.
+pub fn today() -> Address {
+    record("/today")
+}
+
+/// What stands first in one person's record, from outside it.
+pub fn today_of(person: impl Into<PersonId>) -> Address {
+    record_of(person).and("today")
+}
+
+pub fn happenings() -> Address {
+    record("/happenings")
+}
+
+pub fn happening(id: impl Into<HappeningId>) -> Address {
+    let id = id.into();
+    record(format!("/happenings/{id}"))
+}
+
+/// What was noted about one item.
+pub fn happenings_about(kind: &str, item: impl Into<i64>) -> Address {
+    let item = item.into();
+    record(format!("/happenings/about/{kind}/{item}"))
 }
 
 pub fn medicines() -> Address {

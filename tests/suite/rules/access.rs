@@ -146,6 +146,22 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("POST", "/p/{person}/family/{membership}/resume",    "yyfnnns"),
     ("GET",  "/p/{person}/family/{membership}/remove",    "yyfnnns"),
     ("POST", "/p/{person}/family/{membership}/remove",    "yyfnnns"),
+    ("GET",  "/p/{person}/today",                         "yyyyyns"),
+    ("POST", "/p/{person}/today/read",                    "yyynnns"),
+    ("GET",  "/p/{person}/happenings",                    "yyyyyns"),
+    ("GET",  "/p/{person}/happenings/about/{kind}/{item}", "yyyyyns"),
+    ("GET",  "/p/{person}/happenings/add",                "yyyyfns"),
+    ("POST", "/p/{person}/happenings/add",                "yyyyfns"),
+    ("GET",  "/p/{person}/happenings/{happening}",        "yyyyyns"),
+    ("GET",  "/p/{person}/happenings/{happening}/edit",   "fyfffns"),
+    ("POST", "/p/{person}/happenings/{happening}/edit",   "fyfffns"),
+    ("GET",  "/p/{person}/happenings/{happening}/photo",  "nnnnnns"),
+    ("GET",  "/p/{person}/happenings/{happening}/strike", "yyfffns"),
+    ("POST", "/p/{person}/happenings/{happening}/strike", "yyfffns"),
+    ("GET",  "/p/{person}/happenings/{happening}/bring-back", "yyfffns"),
+    ("POST", "/p/{person}/happenings/{happening}/bring-back", "yyfffns"),
+    ("GET",  "/p/{person}/happenings/{happening}/place",  "yyyyfns"),
+    ("POST", "/p/{person}/happenings/{happening}/place",  "yyyyfns"),
     ("GET",  "/p/{person}/history",                       "yyynnns"),
     ("GET",  "/p/{person}/history/verify",                "yyynnns"),
     ("POST", "/p/{person}/history/verify",                "yyynnns"),
@@ -169,6 +185,7 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{condition}", "1"),
         ("{operation}", "1"),
         ("{question}", "blood-thinner"),
+        ("{happening}", "1"),
         ("{membership}", "5"),
         ("{invitation}", "1"),
         ("{kind}", "medicine"),
@@ -276,7 +293,8 @@ fn every_route_is_in_the_table_and_every_form_has_a_page() {
         let button = buttons.contains(&path.as_str())
             || path.ends_with("/take-back")
             || path.ends_with("/earlier")
-            || path.ends_with("/later");
+            || path.ends_with("/later")
+            || path.ends_with("/today/read");
         assert!(method == "GET" || shown || button, "{path} takes a form but shows none");
     }
 }

@@ -11,7 +11,7 @@ use kinsheaf::platform::auth::{
     policy::Level,
 };
 
-use AreaName::{Clinical, Essentials, History, Members};
+use AreaName::{Clinical, Essentials, History, Log, Members};
 
 /// Whose area an address below `/p/{person}` is: the first that fits.
 const AREAS: &[(&str, AreaName)] = &[
@@ -22,6 +22,9 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/operations", Clinical),
     ("/statements", Clinical),
     ("/usual", Essentials),
+    ("/today/read", History),
+    ("/today", Essentials),
+    ("/happenings", Log),
     ("/sheets", Essentials),
     ("/history", History),
     ("/family", Members),
@@ -43,9 +46,11 @@ fn area(route: &str) -> Option<AreaName> {
 /// own area lowered to a level.
 fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> char {
     let column = |at: usize| columns.chars().nth(at).expect("a column");
-    let (relative, aide) = (column(2), column(3));
-    // The life of a medicine has its name from the clinical area.
-    let life = route == "/p/{person}/history/{kind}/{item}";
+    // An aide writes in the log, so there a reader is who only sees.
+    let sees_only = if lowered == Log { column(4) } else { column(3) };
+    let relative = column(2);
+    // The life of a medicine, and what was noted about it, have its name from the clinical area.
+    let life = route.ends_with("/{kind}/{item}") && !route.contains("/visibility/");
     if life && (lowered, to) == (Clinical, Level::None) {
         return 'n';
     }
@@ -53,16 +58,18 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
         (false, _) => relative,
         (true, Level::None) => 'n',
         // Who may only see it is answered as an aide is, where an aide sees it at all.
-        _ if aide == 'f' => 'f',
+        _ if sees_only == 'f' => 'f',
         _ => relative,
     }
 }
 
-const LOWERED: [(&str, AreaName, Level); 6] = [
+const LOWERED: [(&str, AreaName, Level); 8] = [
     ("clinical", Clinical, Level::See),
     ("clinical", Clinical, Level::None),
     ("essentials", Essentials, Level::See),
     ("essentials", Essentials, Level::None),
+    ("log", Log, Level::See),
+    ("log", Log, Level::None),
     ("history", History, Level::None),
     ("members", Members, Level::None),
 ];

@@ -26,7 +26,7 @@ fn hostile() -> Vec<(&'static str, String)> {
 }
 
 /// The pages with a form, in the record.
-const FORMS: [&str; 29] = [
+const FORMS: [&str; 33] = [
     "/edit",
     "/check",
     "/medicines/add",
@@ -52,6 +52,10 @@ const FORMS: [&str; 29] = [
     "/statements/blood-thinner",
     "/usual/edit",
     "/usual/check",
+    "/happenings/add",
+    "/happenings/1/edit",
+    "/happenings/1/place",
+    "/happenings/1/strike",
     "/visibility/medicine/1",
     "/family/invite",
     "/family/3/role",
@@ -72,6 +76,8 @@ async fn family() -> Family {
     ines.press("Add this condition").await.answers(200);
     ines.open(&family.at("/operations/add")).await.fill("What was done", "Hip replaced");
     ines.press("Add this operation").await.answers(200);
+    ines.open(&family.at("/happenings/add")).await.fill("In a few words", "Slept badly");
+    ines.press("Keep it").await.answers(200);
     ines.open(&family.at("/usual/edit")).await.fill("Usual mood", "calm").fill("Said by", "Emeric");
     ines.press("Save").await.answers(200);
     family

@@ -26,6 +26,8 @@ pub struct Browser {
     pub body: Vec<u8>,
     typed: Vec<(String, String)>,
     unticked: Vec<String>,
+    /// The field and the bytes of a file that was chosen.
+    attached: Option<(String, Vec<u8>)>,
     /// What the browser says of the page a request comes from.
     site: String,
 }
@@ -41,6 +43,7 @@ impl Browser {
             body: Vec::new(),
             typed: Vec::new(),
             unticked: Vec::new(),
+            attached: None,
             site: "same-origin".into(),
         }
     }
@@ -89,6 +92,12 @@ impl Browser {
             self.typed.retain(|(it, _)| *it != name);
         }
         self.typed.push((name, value));
+        self
+    }
+
+    /// Chooses a file in the field with this label: the next form carries it.
+    pub fn attach(&mut self, label: &str, bytes: &[u8]) -> &mut Self {
+        self.attached = Some((self.name_of(label), bytes.to_vec()));
         self
     }
 
@@ -166,8 +175,11 @@ impl Browser {
 
     /// Posts fields as they are: for what no page offers.
     pub async fn send(&mut self, address: &str, fields: &[(String, String)]) -> &mut Self {
-        let body = encoded(fields);
-        self.go("POST", address, Some(body)).await;
+        let form = match self.attached.take() {
+            Some((name, bytes)) => (CARRIES.to_owned(), parts(fields, &name, &bytes)),
+            None => ("application/x-www-form-urlencoded".to_owned(), encoded(fields).into_bytes()),
+        };
+        self.go("POST", address, Some(form)).await;
         self
     }
 
@@ -184,17 +196,19 @@ impl Browser {
         self
     }
 
-    async fn go(&mut self, method: &str, address: &str, form: Option<String>) {
+    async fn go(&mut self, method: &str, address: &str, form: Option<(String, Vec<u8>)>) {
         let cookies: Vec<_> =
             self.cookies.iter().map(|(name, it)| format!("{name}={it}")).collect();
         let mut request = Request::builder().method(method).uri(address);
         request = request.header(header::COOKIE, cookies.join("; "));
         request =
             request.header(header::HOST, "127.0.0.1:8317").header("sec-fetch-site", &self.site);
-        if form.is_some() {
-            request = request.header(header::CONTENT_TYPE, "application/x-www-form-urlencoded");
+        let mut body = Vec::new();
+        if let Some((kind, bytes)) = form {
+            request = request.header(header::CONTENT_TYPE, kind);
+            body = bytes;
         }
-        let request = request.body(Body::from(form.unwrap_or_default())).expect("a request");
+        let request = request.body(Body::from(body)).expect("a request");
         let response = self.app.clone().oneshot(request).await.expect("an answer");
         self.take(address, response).await;
     }
@@ -266,4 +280,20 @@ impl Browser {
 
 fn encoded(fields: &[(String, String)]) -> String {
     form_urlencoded::Serializer::new(String::new()).extend_pairs(fields).finish()
+}
+
+const CARRIES: &str = "multipart/form-data; boundary=cut-here";
+
+/// A form that carries a file, as RFC 7578 writes it.
+fn parts(fields: &[(String, String)], file: &str, bytes: &[u8]) -> Vec<u8> {
+    let mut body = Vec::new();
+    let begin =
+        |name: &str| format!("--cut-here\r\nContent-Disposition: form-data; name=\"{name}\"");
+    for (name, value) in fields {
+        body.extend(format!("{}\r\n\r\n{value}\r\n", begin(name)).into_bytes());
+    }
+    body.extend(format!("{}; filename=\"x\"\r\n\r\n", begin(file)).into_bytes());
+    body.extend(bytes);
+    body.extend(b"\r\n--cut-here--\r\n");
+    body
 }

@@ -8,6 +8,7 @@ use kinsheaf::{
         auth::{doors::Operator, password::Hasher, throttle::Throttle},
         config::Config,
         db::Db,
+        files::Files,
         house::{House, Parts},
         pdf::Press,
     },
@@ -60,9 +61,11 @@ impl TestHouse {
             _ => None,
         };
         let config = Config::read(env, |_| unreachable!("no files")).expect("settings");
+        let files = Files::under(folder.path());
         let db = Db::open(folder.path(), clock.clone()).await.expect("a database");
         let house = House::new(Parts {
             db,
+            files,
             clock,
             config,
             hasher: Hasher::new(),

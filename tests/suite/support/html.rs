@@ -49,6 +49,8 @@ fn value(field: ElementRef) -> Option<(String, String)> {
         ("input", Some("checkbox" | "radio")) => {
             it.attr("checked").and_then(|_| own(it.attr("value").unwrap_or("on")))
         }
+        // What is chosen there is `Browser::attach`.
+        ("input", Some("file")) => None,
         ("input", _) => own(it.attr("value").unwrap_or_default()),
         ("textarea", _) => own(&field.text().collect::<String>()),
         _ => own(&selected(field)),

@@ -13,6 +13,7 @@ impl Family {
             ("/conditions/add", "Name", "Add this condition"),
             ("/operations/add", "What was done", "Add this operation"),
             ("/usual/edit", "Usual mood", "Save"),
+            ("/happenings/add", "In a few words", "Keep it"),
             ("/family/invite", "Name", "Make the invitation"),
         ] {
             ines.open(&family.at(page)).await.fill(label, "Something");

@@ -98,8 +98,13 @@ impl Invitation {
         }
     }
 
+    /// Neither used nor taken back, whether or not it has run out.
+    pub fn is_standing(&self) -> bool {
+        self.state == Fate::Open
+    }
+
     pub fn open_at(&self, now: Instant) -> bool {
-        self.state == Fate::Open && self.has_link && now < self.expires_at
+        self.is_standing() && self.has_link && now < self.expires_at
     }
 
     /// Whether a link still works, among the places of its record.

@@ -1,0 +1,81 @@
+//! The items a note can be about: what is listed now, as far as the reader sees it.
+
+use crate::{
+    platform::{
+        auth::area::{Clinical, Essentials, Log},
+        db::View,
+        error::Result,
+    },
+    record::{
+        allergies::store as allergies, baseline::store as baseline,
+        conditions::store as conditions, contacts::store as contacts,
+        medicines::store as medicines, operations::store as operations, people::store as people,
+    },
+};
+use std::fmt;
+
+/// An item, as a form sends it: `medicine/7`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Choice {
+    pub kind: String,
+    pub item: i64,
+}
+
+impl Choice {
+    fn of(kind: &str, item: impl Into<i64>) -> Choice {
+        Choice { kind: kind.to_owned(), item: item.into() }
+    }
+
+    pub fn parse(sent: &str) -> Option<Choice> {
+        let (kind, item) = sent.split_once('/')?;
+        Some(Choice { kind: kind.to_owned(), item: item.parse().ok()? })
+    }
+}
+
+impl fmt::Display for Choice {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}/{}", self.kind, self.item)
+    }
+}
+
+/// Items of one kind, under what the page calls them.
+pub struct Group {
+    pub label: &'static str,
+    pub items: Vec<(Choice, String)>,
+}
+
+/// Everything a note can be about now.
+pub async fn all(view: &View<Log>) -> Result<Vec<Group>> {
+    let mut groups = Vec::new();
+    if let Some(view) = view.area::<Clinical>() {
+        let medicines = medicines::list(&view).await?.into_iter();
+        let medicines = medicines.map(|it| (Choice::of("medicine", it.id), it.title()));
+        groups.push(group("Medicines", medicines));
+        let conditions = conditions::list(&view).await?.into_iter();
+        let conditions = conditions.map(|it| (Choice::of("condition", it.id), it.name.to_string()));
+        groups.push(group("Conditions", conditions));
+        let operations = operations::list(&view).await?.into_iter();
+        let operations = operations.map(|it| (Choice::of("operation", it.id), it.name.to_string()));
+        groups.push(group("Operations and implants", operations));
+    }
+    if let Some(view) = view.area::<Essentials>() {
+        let allergies = allergies::list(&view).await?.into_iter();
+        let allergies =
+            allergies.map(|it| (Choice::of("allergy", it.id), it.substance.to_string()));
+        groups.push(group("Allergies", allergies));
+        let contacts = contacts::list(&view).await?.into_iter();
+        let contacts = contacts.map(|it| (Choice::of("contact", it.id), it.name.to_string()));
+        groups.push(group("Contacts", contacts));
+        let usual = baseline::find(&view).await?;
+        let name = people::find(&view).await?.name;
+        let usual = (usual.version > 0)
+            .then(|| (Choice::of("baseline", usual.id), format!("How {name} usually is")));
+        groups.push(group("Usual self", usual.into_iter()));
+    }
+    groups.retain(|it| !it.items.is_empty());
+    Ok(groups)
+}
+
+fn group(label: &'static str, items: impl Iterator<Item = (Choice, String)>) -> Group {
+    Group { label, items: items.collect() }
+}

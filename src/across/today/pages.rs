@@ -1,0 +1,90 @@
+//! The page of today, and the press that confirms having read.
+
+use super::{
+    checks::{self, Fact},
+    form::Confirmed,
+    needs::{self, Need},
+    read,
+};
+use crate::{
+    across::history::days::{self, Told},
+    platform::{
+        audit::read::Wanted,
+        auth::{
+            area::{Essentials, History, Log, Members},
+            grant::{Change, Grant, See},
+        },
+        db::{Done, View},
+        error::Result,
+        web::{form::Form, page::Page, stamp::Stamp, urls},
+    },
+};
+use askama::Template;
+use askama_web::WebTemplate;
+
+#[derive(Template, WebTemplate)]
+#[template(path = "today/show.html")]
+pub struct ShowPage {
+    page: Page,
+    needs: Vec<Need>,
+    changes: Option<Changes>,
+    oldest: Vec<Checked>,
+    may_note: bool,
+}
+
+/// What others changed since the reader last confirmed.
+struct Changes {
+    told: Told,
+    /// The newest entry that the page knows of: what a press confirms.
+    upto: i64,
+    ever: bool,
+}
+
+/// A fact with the stamp of its check.
+struct Checked {
+    fact: Fact,
+    stamp: Stamp,
+}
+
+/// How many changes the page tells; the rest is in the history.
+const MOST: usize = 20;
+
+pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
+    let view = grant.view().await?;
+    let (page, names) = (grant.page("Today"), view.names().await?);
+    let mut needs = needs::all(&view).await?;
+    if grant.may::<Change<Members>>()
+        && let Some(view) = view.area::<Members>()
+    {
+        needs.extend(needs::invitations(&view, grant.now()).await?);
+    }
+    let changes = match view.area::<History>() {
+        Some(view) => Some(changes(&grant, &view).await?),
+        None => None,
+    };
+    let stamped =
+        |fact: Fact| Checked { stamp: Stamp::of(&page, &names, fact.check.clone()), fact };
+    let oldest = checks::oldest(&view).await?.into_iter().map(stamped).collect();
+    Ok(ShowPage { needs, changes, oldest, may_note: grant.may::<Change<Log>>(), page })
+}
+
+async fn changes(grant: &Grant<See<Essentials>>, view: &View<History>) -> Result<Changes> {
+    let (mark, upto) = (read::mark(view).await?, read::newest(view).await?);
+    let wanted = Wanted {
+        after: Some(mark),
+        not_by: Some(grant.member()),
+        changes_only: true,
+        most: Some(MOST),
+        ..Wanted::default()
+    };
+    let told = days::tell(view, &wanted, grant.zone(), grant.today()).await?;
+    Ok(Changes { told, upto, ever: mark > 0 })
+}
+
+/// Only the reader can say that she has read.
+pub async fn confirm(grant: Grant<See<History>>, form: Form<Confirmed>) -> Done {
+    let confirmed = form.parse()?;
+    let mut write = grant.note().await?;
+    read::confirm(&mut write, confirmed.upto).await?;
+    write.commit().await?.then(urls::today()).saying("Noted that you have read this")
+}
