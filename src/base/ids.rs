@@ -85,6 +85,8 @@ ids! {
     BaselineId "baseline"
     /// What happened, as someone noted it.
     HappeningId "happening"
+    /// A step of a medicine's schedule.
+    StepId "step"
     /// How far a member has confirmed having read.
     ReadMarkId "read"
     /// One item kept from one member's eyes.

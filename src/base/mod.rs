@@ -8,6 +8,7 @@ pub mod check;
 pub mod clock;
 pub mod day;
 pub mod ids;
+pub mod quantity;
 pub mod reach;
 pub mod text;
 pub mod zone;

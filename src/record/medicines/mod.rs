@@ -8,6 +8,7 @@ mod actions;
 pub mod form;
 pub mod model;
 mod pages;
+pub mod schedule;
 pub mod store;
 
 use crate::platform::house::House;
