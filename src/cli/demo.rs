@@ -1,29 +1,26 @@
 //! `kinsheaf demo`: an invented family to look around in. Loopback only, mail into files.
 
-use super::{Outcome, serve, story, system_clock};
-use crate::{
-    base::clock::{Clock, Instant},
-    platform::{
-        auth::links::{self, Purpose},
-        config::Config,
-        db::Db,
-        mail::Carrier,
-    },
+use super::{
+    Outcome, serve,
+    story::{self, StoryClock},
+    system_clock,
+};
+use crate::platform::{
+    auth::links::{self, Purpose},
+    config::Config,
+    db::Db,
+    mail::Carrier,
 };
 use std::{
     fs,
     path::{Path, PathBuf},
-    sync::{
-        Arc,
-        atomic::{AtomicI64, Ordering},
-    },
 };
 use tokio::net::TcpListener;
 
 /// Marks a folder that a demo made, so that no family's folder is taken for one.
 const MARK: &str = "made-by-demo";
 
-pub async fn demo(config: Config, data: Option<PathBuf>) -> Outcome {
+pub async fn demo(config: Config, data: Option<PathBuf>, years: Option<u8>) -> Outcome {
     serve::log("warn");
     if !config.listen().ip().is_loopback() {
         return Err("The demo lets anyone with its links in, so it listens on loopback only. Take KINSHEAF_LISTEN away, or use `serve`.".into());
@@ -33,7 +30,10 @@ pub async fn demo(config: Config, data: Option<PathBuf>) -> Outcome {
     if !folder.join("kinsheaf.db").exists() {
         let clock = StoryClock::new(system_clock().now());
         let db = Db::open(&folder, clock.clock()).await?;
-        story::tell(&db, &clock).await?;
+        let told = story::tell(&db, &clock, years.unwrap_or(0)).await?;
+        if years.is_some() {
+            println!("{told}");
+        }
         db.close().await;
         fs::write(folder.join(MARK), "An invented family. Nothing here is anyone's.\n")?;
     }
@@ -70,31 +70,4 @@ fn folder(named: Option<PathBuf>) -> Result<PathBuf, Box<dyn std::error::Error +
 
 fn is_empty(folder: &Path) -> std::io::Result<bool> {
     Ok(fs::read_dir(folder)?.next().is_none())
-}
-
-/// The clock of the story: it stands where the story has got to.
-pub struct StoryClock {
-    at: Arc<AtomicI64>,
-    now: Instant,
-}
-
-impl StoryClock {
-    fn new(now: Instant) -> StoryClock {
-        StoryClock { at: Arc::new(AtomicI64::new(now.unix())), now }
-    }
-
-    fn clock(&self) -> Clock {
-        let at = self.at.clone();
-        Clock::new(move || Instant::from_unix(at.load(Ordering::SeqCst)))
-    }
-
-    /// The moment at which the demo is started.
-    pub fn now(&self) -> Instant {
-        self.now
-    }
-
-    /// The story goes on at this moment.
-    pub fn set(&self, at: Instant) {
-        self.at.store(at.unix(), Ordering::SeqCst);
-    }
 }

@@ -7,7 +7,7 @@ mod demo;
 mod member;
 mod restore;
 mod serve;
-mod story;
+pub mod story;
 mod verify;
 
 use crate::base::clock::{Clock, Instant};
@@ -34,6 +34,9 @@ enum Command {
         /// A folder that an earlier demo made; a fresh one otherwise
         #[arg(long)]
         data: Option<PathBuf>,
+        /// In a fresh folder: so many years before the ordinary month, to see a record that is long
+        #[arg(long, value_parser = clap::value_parser!(u8).range(1..=20))]
+        years: Option<u8>,
     },
     /// Something about one member
     #[command(subcommand)]
@@ -86,7 +89,7 @@ pub async fn run() -> ExitCode {
     };
     let outcome = match command {
         Command::Serve => serve::serve(config).await,
-        Command::Demo { data } => demo::demo(config, data).await,
+        Command::Demo { data, years } => demo::demo(config, data, years).await,
         Command::Member(MemberCommand::Reset { email }) => member::reset(config, &email).await,
         Command::Verify { head } => verify::verify(config, head).await,
         Command::Backup { file } => backup::backup(config, &file).await,

@@ -1,16 +1,22 @@
 //! The invented family of the demo and an ordinary month of theirs, told through the same writes
 //! that the pages use, so that its history is a true one. Every name and number is invented.
 
+mod clock;
 mod conditions;
+mod corrections;
+mod infection;
 mod notes;
+mod phones;
 mod sharing;
+mod told;
 mod usual;
+mod visit;
+mod weeks;
+mod years;
 
-use super::demo::StoryClock;
+pub use self::{clock::StoryClock, told::Told};
 use crate::{
     base::{
-        check::Check,
-        clock::Instant,
         ids::{MemberId, PersonId},
         reach::{Email, Phone},
         text::Line,
@@ -56,7 +62,8 @@ const CAST: [(&str, Role, &str, &str); 6] = [
     ("Rosalind", Role::Reader, "America/Chicago", "218-555-0105"),
 ];
 
-/// Name, strength, form, dose, when, what for, as needed with its limit, how it is got.
+/// Name, strength, form, dose, when, what for, as needed with its limit, how it is got, since.
+/// All of them since before the longest record that is told, so that none starts after its check.
 type Row = (
     &'static str,
     &'static str,
@@ -66,19 +73,20 @@ type Row = (
     &'static str,
     &'static str,
     Supply,
+    Date,
 );
 
 #[rustfmt::skip]
 const MEDICINES: [Row; 9] = [
-    ("Warfarin", "2.5 mg", "tablet", "1 tablet", "in the evening", "heart rhythm", "", Supply::Prescription),
-    ("Furosemide", "20 mg", "tablet", "1 tablet", "in the morning", "swollen legs", "", Supply::Prescription),
-    ("Metoprolol succinate", "50 mg", "extended-release tablet", "1 tablet", "in the morning", "heart rhythm", "", Supply::Prescription),
-    ("Levothyroxine", "75 mcg", "tablet", "1 tablet", "in the morning, before breakfast", "thyroid", "", Supply::Prescription),
-    ("Lisinopril", "10 mg", "tablet", "1 tablet", "in the morning", "blood pressure", "", Supply::Prescription),
-    ("Alendronate", "70 mg", "tablet", "1 tablet", "on Sunday mornings", "bones", "", Supply::Prescription),
-    ("Acetaminophen", "500 mg", "tablet", "1 tablet", "when the hip hurts", "hip pain", "at most 6 tablets in 24 hours", Supply::OverTheCounter),
-    ("Latanoprost", "0.005 %", "eye drops", "1 drop in each eye", "at bedtime", "eye pressure", "", Supply::Prescription),
-    ("Vitamin D3", "25 mcg", "capsule", "1 capsule", "with breakfast", "", "", Supply::Supplement),
+    ("Warfarin", "2.5 mg", "tablet", "1 tablet", "in the evening", "heart rhythm", "", Supply::Prescription, date!(2004 - 04 - 02)),
+    ("Furosemide", "20 mg", "tablet", "1 tablet", "in the morning", "swollen legs", "", Supply::Prescription, date!(2005 - 01 - 17)),
+    ("Metoprolol succinate", "50 mg", "extended-release tablet", "1 tablet", "in the morning", "heart rhythm", "", Supply::Prescription, date!(2004 - 04 - 02)),
+    ("Levothyroxine", "75 mcg", "tablet", "1 tablet", "in the morning, before breakfast", "thyroid", "", Supply::Prescription, date!(2003 - 10 - 14)),
+    ("Lisinopril", "10 mg", "tablet", "1 tablet", "in the morning", "blood pressure", "", Supply::Prescription, date!(2002 - 06 - 11)),
+    ("Alendronate", "70 mg", "tablet", "1 tablet", "on Sunday mornings", "bones", "", Supply::Prescription, date!(2005 - 06 - 21)),
+    ("Acetaminophen", "500 mg", "tablet", "1 tablet", "when the hip hurts", "hip pain", "at most 6 tablets in 24 hours", Supply::OverTheCounter, date!(2005 - 09 - 01)),
+    ("Latanoprost", "0.005 %", "eye drops", "1 drop in each eye", "at bedtime", "eye pressure", "", Supply::Prescription, date!(2005 - 02 - 08)),
+    ("Vitamin D3", "25 mcg", "capsule", "1 capsule", "with breakfast", "", "", Supply::Supplement, date!(2005 - 06 - 21)),
 ];
 
 fn line(text: &str) -> Line {
@@ -100,24 +108,27 @@ struct Telling<'a> {
     zone: Zone,
     person: PersonId,
     cast: Vec<(MemberId, Role)>,
+    /// So many days ago the record was begun.
+    began: i64,
 }
 
-pub async fn tell(db: &Db, clock: &StoryClock) -> Result<()> {
+/// Tells the month, and so many years before it; says what the record then holds.
+pub async fn tell(db: &Db, clock: &StoryClock, years: u8) -> Result<Told> {
     let zone = Zone::parse("America/Chicago").unwrap_or_else(Zone::utc);
     let operator = Operator::new(db.clone());
     let person = PersonId::default();
-    let mut it = Telling { operator, clock, zone, person, cast: Vec::new() };
-    it.day(31, (18, 40));
+    let began = 31 + years::DAYS * i64::from(years);
+    let mut it = Telling { operator, clock, zone, person, cast: Vec::new(), began };
+    it.day(began, (18, 40));
     it.family().await?;
     it.first_list().await?;
     it.conditions().await?;
-    it.usual_self().await?;
-    it.ordinary_weeks().await?;
-    it.notes().await?;
-    it.sharing().await?;
+    it.years(years).await?;
+    it.month().await?;
+    let told = it.told(years).await?;
     it.second_parent().await?;
     clock.set(clock.now());
-    Ok(())
+    Ok(told)
 }
 
 /// Everyone with a place in the first record, in order: for the sign-in links.
@@ -149,9 +160,23 @@ impl Telling<'_> {
         self.zone.day(self.clock.now()) - Duration::days(ago)
     }
 
-    async fn write<A: Area>(&self, name: &str) -> Result<Write<A>> {
+    /// The ordinary month, in the order in which it happened: the history is told as it came.
+    async fn month(&self) -> Result<()> {
+        self.usual_self().await?;
+        self.corrections().await?;
+        self.phones().await?;
+        self.infection().await?;
+        self.visit().await?;
+        self.last_days().await
+    }
+
+    fn member(&self, name: &str) -> (MemberId, Role) {
         let at = CAST.iter().position(|(it, ..)| *it == name).unwrap_or(1);
-        let (member, role) = self.cast[at];
+        self.cast[at]
+    }
+
+    async fn write<A: Area>(&self, name: &str) -> Result<Write<A>> {
+        let (member, role) = self.member(name);
         self.operator.write_for(self.person, member, role).await
     }
 
@@ -182,11 +207,11 @@ impl Telling<'_> {
     }
 
     async fn first_list(&self) -> Result<()> {
-        self.medicines(&MEDICINES).await?;
+        self.medicines_by("Ines", &MEDICINES).await?;
         let mut write = self.write::<Essentials>("Ines").await?;
         for (substance, nature, reaction, since) in [
             ("Penicillin", Nature::Allergy, "hives, and swelling of the lips", "1988"),
-            ("Codeine", Nature::Intolerance, "sick and confused for a day", "2015"),
+            ("Codeine", Nature::Intolerance, "sick and confused for a day", "2001"),
         ] {
             let source = some("told by Emeric, who saw it");
             let (substance, reaction) = (line(substance), some(reaction));
@@ -208,9 +233,9 @@ impl Telling<'_> {
         write.commit().await.map(|_| ())
     }
 
-    async fn medicines(&self, rows: &[Row]) -> Result<()> {
-        let mut write = self.write::<Clinical>("Ines").await?;
-        for (name, strength, form, dose, times, purpose, limit, supply) in rows {
+    async fn medicines_by(&self, who: &str, rows: &[Row]) -> Result<()> {
+        let mut write = self.write::<Clinical>(who).await?;
+        for (name, strength, form, dose, times, purpose, limit, supply, since) in rows {
             let prescribed = *supply == Supply::Prescription;
             let label = Label {
                 name: line(name),
@@ -221,62 +246,13 @@ impl Telling<'_> {
                 times: some(times),
                 purpose: some(purpose),
                 prescriber: prescribed.then(|| line("Dr Adaeze Oyelaran")),
-                started_on: prescribed.then_some(date!(2019 - 04 - 02)),
+                started_on: prescribed.then_some(*since),
                 as_needed: !limit.is_empty(),
                 label_limit: some(limit),
                 supply: *supply,
                 source: some("read off the bottle"),
             };
             medicines::add(&mut write, &Medicine::new(self.person, label)).await?;
-        }
-        write.commit().await.map(|_| ())
-    }
-
-    async fn ordinary_weeks(&self) -> Result<()> {
-        self.day(24, (10, 15));
-        self.check_list("Juno", "the pharmacy's list").await?;
-        self.day(9, (17, 5));
-        self.check_list("Ines", "the bottles on the table").await?;
-        self.day(5, (11, 20));
-        let hold = "before the dentist, said by Dr Oyelaran by phone";
-        self.change("Ines", "Alendronate", |it| it.held(self.date(5), line(hold), self.date(5)))
-            .await?;
-        self.day(2, (16, 40));
-        self.change("Ines", "Furosemide", |it| {
-            let source = some("Dr Oyelaran by phone, written down by Ines");
-            Ok(Medicine { strength: some("40 mg"), source, ..unchecked(it) })
-        })
-        .await?;
-        self.day(1, (8, 55));
-        let stop = "dry cough, said by Dr Oyelaran at the visit";
-        self.change("Bram", "Lisinopril", |it| it.stopped(self.date(1), line(stop), self.date(1)))
-            .await
-    }
-
-    async fn check_list(&self, who: &str, against: &str) -> Result<()> {
-        let mut write = self.write::<Clinical>(who).await?;
-        let check = Check { at: write.at(), by: write.member(), against: line(against) };
-        for medicine in medicines::list(&write).await? {
-            medicines::save(&mut write, &medicine, &medicine.checked(check.clone())).await?;
-        }
-        write.commit().await?;
-        let mut write = self.write::<Essentials>(who).await?;
-        for allergy in allergies::list(&write).await? {
-            allergies::save(&mut write, &allergy, &allergy.checked(check.clone())).await?;
-        }
-        write.commit().await.map(|_| ())
-    }
-
-    async fn change(
-        &self,
-        who: &str,
-        name: &str,
-        turn: impl Fn(&Medicine) -> Result<Medicine>,
-    ) -> Result<()> {
-        let mut write = self.write::<Clinical>(who).await?;
-        let all = medicines::list(&write).await?;
-        if let Some(before) = all.iter().find(|it| it.name.as_str() == name) {
-            medicines::save(&mut write, before, &turn(before)?).await?;
         }
         write.commit().await.map(|_| ())
     }
@@ -294,21 +270,20 @@ impl Telling<'_> {
             members::place(&mut places, &Membership::new(self.person, member, role)).await?;
         }
         write.commit().await?;
-        self.medicines(&[(
-            "Tamsulosin",
-            "0.4 mg",
-            "capsule",
-            "1 capsule",
-            "after supper",
-            "prostate",
-            "",
-            Supply::Prescription,
-        )])
+        self.medicines_by(
+            "Ines",
+            &[(
+                "Tamsulosin",
+                "0.4 mg",
+                "capsule",
+                "1 capsule",
+                "after supper",
+                "prostate",
+                "",
+                Supply::Prescription,
+                date!(2021 - 05 - 04),
+            )],
+        )
         .await
     }
-}
-
-fn unchecked(it: &Medicine) -> Medicine {
-    let (checked_at, checked_by, checked_against): (Option<Instant>, _, _) = (None, None, None);
-    Medicine { checked_at, checked_by, checked_against, ..it.clone() }
 }

@@ -10,7 +10,12 @@ pub mod print;
 pub mod store;
 mod usual;
 
-use crate::platform::house::House;
+use crate::platform::{
+    auth::area::{Essentials, Notes},
+    db::{View, Write},
+    error::{Error, Result},
+    house::House,
+};
 use axum::{
     Router,
     routing::{get, post},
@@ -21,4 +26,15 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/sheets", get(pages::list))
         .route("/p/{person}/sheets/emergency", get(pages::emergency))
         .route("/p/{person}/sheets/emergency/print", post(pages::print_emergency))
+}
+
+/// Notes a print of the emergency sheet as the record stands within this write, without the
+/// paper: for a history that is told.
+pub async fn emergency_printed(write: &mut Write<Notes>, today: time::Date) -> Result<()> {
+    let view: &View<Notes> = write;
+    let view = view.area::<Essentials>().ok_or(Error::Forbidden)?;
+    let facts = emergency::Facts::read(&view, today).await?;
+    let head = write.head().await?;
+    let print = print::Print::new(write.member(), write.at(), &facts, head);
+    store::add(write, &print).await
 }

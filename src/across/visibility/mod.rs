@@ -5,9 +5,9 @@
 //! and nobody hides anything from herself.
 
 mod form;
-mod model;
+pub mod model;
 mod pages;
-mod store;
+pub mod store;
 
 use crate::platform::house::House;
 use axum::{Router, routing::get};

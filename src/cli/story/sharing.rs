@@ -1,7 +1,9 @@
-//! Who shares the invented record: what Ottoline lowered for Juno, and a neighbor who is invited.
+//! Who shares the invented record: what Ottoline hides from a neighbor and lowers for Juno, and
+//! another neighbor who is invited.
 
 use super::{Telling, line};
 use crate::{
+    across::visibility::{model::Hidden, store as visibility},
     base::reach::Email,
     family::members::{
         invitations::{model::Invitation, store as invitations},
@@ -9,24 +11,73 @@ use crate::{
     },
     platform::{
         auth::{
-            area::{AreaName, Members, Role},
+            area::{AreaName, Clinical, Members, Role},
             policy::Level,
         },
         error::Result,
         random,
     },
+    record::conditions::store as conditions,
 };
 
 impl Telling<'_> {
-    pub(super) async fn sharing(&self) -> Result<()> {
-        self.day(6, (9, 50));
-        let mut write = self.write::<Members>("Ottoline").await?;
-        let juno = self.cast[3].0;
-        if let Some(before) = places::of_member(&write, juno).await? {
-            let lowered = before.lowered.with(AreaName::Directives, Some(Level::None));
-            places::save(&mut write, &before, &before.lowered(lowered)).await?;
+    pub(super) async fn osteoporosis_hidden(&self) -> Result<()> {
+        self.day(7, (10, 25));
+        let view = self.write::<Clinical>("Ottoline").await?;
+        let all = conditions::list(&view).await?;
+        let found = all.iter().find(|it| it.name.as_str() == "Osteoporosis").map(|it| it.id);
+        drop(view);
+        match found {
+            Some(id) => self.seen("Ottoline", ("condition", id.into()), "Rosalind", false).await,
+            None => Ok(()),
         }
-        write.commit().await?;
+    }
+
+    /// Hides an item from a member, or shows it again.
+    pub(super) async fn seen(
+        &self,
+        by: &str,
+        (kind, item): (&str, i64),
+        from: &str,
+        seen: bool,
+    ) -> Result<()> {
+        let ((_, role), (member, _)) = (self.member(by), self.member(from));
+        let mut write = self.write::<Members>(by).await?;
+        let before = visibility::list(&write, kind, item).await?;
+        match before.iter().find(|it| it.member_id == member) {
+            Some(before) => {
+                visibility::save(&mut write, before, &before.decided(!seen, role)).await?
+            }
+            None => {
+                let new = Hidden::new(self.person, member, (kind, item)).decided(!seen, role);
+                visibility::add(&mut write, &new).await?
+            }
+        }
+        write.commit().await.map(|_| ())
+    }
+
+    pub(super) async fn directives_lowered(&self) -> Result<()> {
+        self.day(6, (9, 50));
+        self.lowered("Ottoline", "Juno", AreaName::Directives, Some(Level::None)).await
+    }
+
+    /// Lowers an area for a member, or (`None`) gives it back.
+    pub(super) async fn lowered(
+        &self,
+        by: &str,
+        whose: &str,
+        area: AreaName,
+        to: Option<Level>,
+    ) -> Result<()> {
+        let mut write = self.write::<Members>(by).await?;
+        if let Some(before) = places::of_member(&write, self.member(whose).0).await? {
+            let after = before.lowered(before.lowered.with(area, to));
+            places::save(&mut write, &before, &after).await?;
+        }
+        write.commit().await.map(|_| ())
+    }
+
+    pub(super) async fn neighbor_invited(&self) -> Result<()> {
         self.day(1, (12, 5));
         let mut write = self.write::<Members>("Ines").await?;
         let email = Email::from("halvard@example.org".to_owned());

@@ -1,5 +1,5 @@
 //! How Ottoline usually is, as the invented family wrote it down: first Ines, then Ottoline in
-//! her own words, then a check by Juno.
+//! her own words, then a check by Juno. In between Ines has the doctor on the phone.
 
 use super::{Telling, line, some};
 use crate::{
@@ -20,6 +20,8 @@ impl Telling<'_> {
         self.day(30, (20, 10));
         let typed = Baseline { said_on: Some(self.date(30)), ..described() };
         self.written("Ines", Role::Steward, |_| typed.clone()).await?;
+        self.day(29, (11, 10));
+        self.answers().await?;
         self.day(27, (10, 5));
         let own = "Tell me what you are going to do, and then wait for me. I was a violin maker: \
             I like to know how a thing is done.\nLeave my hearing aid where I can reach it.";

@@ -18,8 +18,8 @@ use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use sqlx::SqliteConnection;
 pub use touch::{Names, Touch};
-pub(in crate::platform) use verify::chains;
 pub use verify::{Fault, Report};
+pub(in crate::platform) use verify::{chains, length};
 
 /// Appends one entry, in the transaction of the change it tells of.
 pub(in crate::platform) async fn append(

@@ -75,6 +75,15 @@ pub(in crate::platform) async fn chains(tx: &mut SqliteConnection) -> Result<Vec
     Ok(found.into_iter().map(PersonId::from).collect())
 }
 
+/// How many entries a chain has.
+pub(in crate::platform) async fn length(tx: &mut SqliteConnection, chain: PersonId) -> Result<i64> {
+    let found = sqlx::query_scalar!(
+        r#"select coalesce(max(seq), 0) as "length!: i64" from history where chain = ?"#,
+        chain
+    );
+    Ok(found.fetch_one(tx).await?)
+}
+
 impl Report {
     /// Verifies the chain of one person (zero: the house) within one snapshot. `head` may be
     /// the whole of a hash kept elsewhere, or its first 12 digits or more.

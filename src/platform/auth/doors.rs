@@ -3,7 +3,7 @@
 
 pub use super::entering::Record;
 use super::{
-    area::{Area, Own, Role},
+    area::{Area, AreaName, Notes, Own, Role},
     policy::Reach,
     session::{self, SignedIn},
 };
@@ -114,6 +114,27 @@ impl Operator {
     ) -> Result<Write<A>> {
         let scope = Scope { person, member, reach: Some(Reach::of(role)) };
         self.0.write(scope, Door::Member, None).await
+    }
+
+    /// A write in the house itself as this member would make it: signing in, own settings.
+    pub async fn write_as(&self, member: MemberId, door: Door) -> Result<Write<Own>> {
+        self.0.write(house_scope(member), door, None).await
+    }
+
+    /// A note of what a member looked at or printed, in the area of the essentials.
+    pub async fn note_for(
+        &self,
+        person: PersonId,
+        member: MemberId,
+        role: Role,
+    ) -> Result<Write<Notes>> {
+        let write = self.write_for::<Notes>(person, member, role).await?;
+        Ok(write.about(AreaName::Essentials))
+    }
+
+    /// How many entries the history of one person (zero: the house) has.
+    pub async fn entries(&self, chain: PersonId) -> Result<i64> {
+        audit::length(&mut *self.0.readers().acquire().await?, chain).await
     }
 
     /// Every chain there must be.

@@ -7,3 +7,4 @@ mod layers;
 mod lowered;
 mod pages;
 mod typing;
+mod years;

@@ -4,6 +4,7 @@ use axum::Router;
 use kinsheaf::{
     app,
     base::clock::{Clock, Instant},
+    cli::story::{self, StoryClock, Told},
     platform::{
         auth::{doors::Operator, password::Hasher, throttle::Throttle},
         config::Config,
@@ -48,6 +49,16 @@ impl TestHouse {
     pub async fn over(closed: TestHouse) -> TestHouse {
         let now = closed.seconds.load(Ordering::SeqCst);
         TestHouse::open(closed.folder, "http://127.0.0.1:8317", now).await
+    }
+
+    /// A house in which the invented family's record was told, so many years of it and a month.
+    pub async fn told(years: u8, now: i64) -> (TestHouse, Told) {
+        let folder = TempDir::new().expect("a folder");
+        let clock = StoryClock::new(Instant::from_unix(now));
+        let db = Db::open(folder.path(), clock.clock()).await.expect("a database");
+        let told = story::tell(&db, &clock, years).await.expect("a story");
+        db.close().await;
+        (TestHouse::open(folder, "http://127.0.0.1:8317", now).await, told)
     }
 
     async fn open(folder: TempDir, base: &str, now: i64) -> TestHouse {
