@@ -84,7 +84,7 @@ pub async fn list(grant: Grant<See<Log>>, Query(asked): Query<Asked>) -> Result<
 }
 
 async fn rows(view: &View<Log>, wanted: &Wanted) -> Result<Vec<Row>> {
-    let (names, titles) = (view.names().await?, Titles::read(view).await?);
+    let (names, titles) = (view.names().await?, Titles::read(view, &[]).await?);
     let found = store::list(view, wanted).await?.into_iter();
     Ok(found.map(|it| Row::of(it, &names, &titles)).collect())
 }
@@ -104,7 +104,7 @@ pub async fn about(
     Path((_, kind, item)): Path<(String, String, i64)>,
 ) -> Result<AboutPage> {
     let view = grant.view().await?;
-    let title = Titles::read(&view).await?.of(&kind, item).ok_or(Error::NotFound)?.to_owned();
+    let title = Titles::read(&view, &[]).await?.of(&kind, item).ok_or(Error::NotFound)?.to_owned();
     let page = grant.page(format!("Noted about {title}"));
     let back = page.at(kinds::page(&kind, item).ok_or(Error::NotFound)?);
     let wanted = Wanted { about: Some((kind, item)), most: PAGE, ..Wanted::default() };
@@ -126,7 +126,7 @@ pub struct ShowPage {
 pub async fn show(grant: Grant<See<Log>>, At(id): At<HappeningId>) -> Result<ShowPage> {
     let view = grant.view().await?;
     let happening = store::find(&view, id).await?;
-    let (names, titles) = (view.names().await?, Titles::read(&view).await?);
+    let (names, titles) = (view.names().await?, Titles::read(&view, &[]).await?);
     let may_change = grant.may::<Change<Log>>();
     let (member, role) = (grant.member(), grant.role());
     Ok(ShowPage {

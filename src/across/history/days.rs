@@ -30,8 +30,10 @@ pub struct Day {
 }
 
 pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Date) -> Result<Told> {
-    let (names, titles) = (view.names().await?, Titles::read(view).await?);
     let mut entries = view.history(wanted).await?;
+    let prints = entries.iter().filter(|it| it.kind == "print").map(|it| it.item);
+    let titles = Titles::read(view, &prints.collect::<Vec<_>>()).await?;
+    let names = view.names().await?;
     let goes_on = entries.len() >= wanted.most.unwrap_or(PAGE);
     let oldest = entries.last().map(|it| it.id);
     // A note about something that is hidden from the reader is not there for her either.

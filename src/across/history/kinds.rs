@@ -92,12 +92,13 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
     }
 }
 
-/// The names of the items, as the reader may see them.
-pub struct Titles(HashMap<(&'static str, i64), String>);
+/// The names of the items, as the reader may see them: of each kind, each item's.
+pub struct Titles(HashMap<&'static str, HashMap<i64, String>>);
 
 impl Titles {
-    pub async fn read<A>(view: &View<A>) -> Result<Titles> {
-        let mut titles = HashMap::new();
+    /// Of everything there ever was; of prints, which never end, only these.
+    pub async fn read<A>(view: &View<A>, prints: &[i64]) -> Result<Titles> {
+        let mut titles: HashMap<(&'static str, i64), String> = HashMap::new();
         if let Some(view) = view.area::<Clinical>() {
             let medicines = medicines::titles(&view).await?.into_iter();
             titles.extend(medicines.map(|(id, title)| (("medicine", id.into()), title)));
@@ -115,7 +116,7 @@ impl Titles {
             titles.insert(("person", person.id.into()), person.name.to_string());
             let allergies = allergies::titles(&view).await?.into_iter();
             titles.extend(allergies.map(|(id, title)| (("allergy", id.into()), title)));
-            let prints = sheets::titles(&view).await?.into_iter();
+            let prints = sheets::titles(&view, prints).await?.into_iter();
             titles.extend(prints.map(|(id, title)| (("print", id.into()), title)));
             let contacts = contacts::titles(&view).await?.into_iter();
             titles.extend(contacts.map(|(id, title)| (("contact", id.into()), title)));
@@ -130,11 +131,14 @@ impl Titles {
             let invitations = invitations::titles(&view).await?.into_iter();
             titles.extend(invitations.map(|(id, title)| (("invitation", id.into()), title)));
         }
-        Ok(Titles(titles))
+        let mut of: HashMap<_, HashMap<_, _>> = HashMap::new();
+        for ((kind, item), title) in titles {
+            of.entry(kind).or_default().insert(item, title);
+        }
+        Ok(Titles(of))
     }
 
     pub fn of(&self, kind: &str, item: i64) -> Option<&str> {
-        let found = self.0.iter().find(|((of, id), _)| *of == kind && *id == item);
-        found.map(|(_, title)| title.as_str())
+        self.0.get(kind)?.get(&item).map(String::as_str)
     }
 }

@@ -84,7 +84,7 @@ pub async fn life(
     Path((_, kind, item)): Path<(String, String, i64)>,
 ) -> Result<LifePage> {
     let view = grant.view().await?;
-    let titles = Titles::read(&view).await?;
+    let titles = Titles::read(&view, &[item]).await?;
     let title = titles.of(&kind, item).ok_or(Error::NotFound)?.to_owned();
     let wanted = Wanted { kind: Some(kind.clone()), item: Some(item), ..Wanted::default() };
     let days = days::tell(&view, &wanted, grant.zone(), grant.today()).await?.days;

@@ -7,7 +7,7 @@ use crate::platform::{
     db::{View, Write},
     error::Result,
 };
-use sqlx::{query, query_as};
+use sqlx::{query, query_as, query_scalar};
 
 /// The latest prints of this record.
 pub async fn list(view: &View<Essentials>) -> Result<Vec<Print>> {
@@ -40,13 +40,22 @@ pub async fn add(write: &mut Write<Notes>, new: &Print) -> Result<()> {
     added.await.map(|_| ())
 }
 
-/// The name of every print there ever was, for the history.
-pub async fn titles(view: &View<Essentials>) -> Result<Vec<(PrintId, String)>> {
-    let person = view.person();
+/// The names of these prints, for the history.
+pub async fn titles(view: &View<Essentials>, these: &[i64]) -> Result<Vec<(PrintId, String)>> {
+    let (person, these) = (view.person(), serde_json::json!(these).to_string());
     let all = view.all(query!(
         r#"select id as "id: PrintId", sheet || ' ' || code as "title!: String" from print
-        where person_id = ?"#,
-        person
+        where person_id = ? and id in (select value from json_each(?))"#,
+        person,
+        these
     ));
     Ok(all.await?.into_iter().map(|it| (it.id, it.title)).collect())
+}
+
+/// How many prints there ever were.
+pub async fn count(view: &View<Essentials>) -> Result<i64> {
+    let person = view.person();
+    let count =
+        view.values(query_scalar!("select count(*) from print where person_id = ?", person));
+    Ok(count.await?.pop().unwrap_or(0))
 }

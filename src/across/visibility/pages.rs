@@ -68,7 +68,7 @@ pub async fn show(
 async fn title(view: &View<Members>, kind: &str, item: i64) -> Result<String> {
     let known = KINDS.contains(&kind).then_some(()).ok_or(Error::NotFound);
     known?;
-    let titles = Titles::read(&view.area::<History>().ok_or(Error::NotFound)?).await?;
+    let titles = Titles::read(&view.area::<History>().ok_or(Error::NotFound)?, &[]).await?;
     titles.of(kind, item).map(str::to_owned).ok_or(Error::NotFound)
 }
 

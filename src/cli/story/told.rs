@@ -26,7 +26,7 @@ pub struct Told {
     pub operations: usize,
     pub allergies: usize,
     pub contacts: usize,
-    pub prints: usize,
+    pub prints: i64,
     pub entries: i64,
 }
 
@@ -46,7 +46,7 @@ impl Telling<'_> {
             operations: operations::titles(&clinical).await?.len(),
             allergies: allergies::titles(&essentials).await?.len(),
             contacts: contacts::titles(&essentials).await?.len(),
-            prints: sheets::titles(&essentials).await?.len(),
+            prints: sheets::count(&essentials).await?,
             entries,
         })
     }
@@ -62,10 +62,9 @@ impl fmt::Display for Told {
             (self.operations, "operations"),
             (self.allergies, "allergies"),
             (self.contacts, "contacts"),
-            (self.prints, "prints"),
         ] {
             write!(f, "{count} {of}, ")?;
         }
-        write!(f, "{} history entries", self.entries)
+        write!(f, "{} prints, {} history entries", self.prints, self.entries)
     }
 }

@@ -4,7 +4,7 @@
 //! Sealed and erased values are passed over: what they were is not in the history. The one other
 //! place (beside the writer's watch) with SQL put together from the database's own names.
 
-use super::verify::Fault;
+use super::verify::{Fault, PIECE};
 use crate::base::{change::SEALED, ids::PersonId};
 use crate::platform::{db::watch, error::Result};
 use serde_json::Value;
@@ -59,30 +59,53 @@ async fn columns(tx: &mut SqliteConnection, table: &str) -> Result<Vec<String>> 
     Ok(columns.fetch_all(tx).await?.iter().map(|row| row.get(0)).collect())
 }
 
+/// Piece by piece: what is kept is one value for each field that stands.
 async fn told(tx: &mut SqliteConnection, chain: PersonId) -> Result<Told> {
-    let rows = sqlx::query!(
-        r#"select h.kind, h.item, h.action, v.field as "field?", v.new, v.salt
-        from history h left join history_value v on v.history_id = h.id
-        where h.chain = ? and h.action in ('added', 'edited', 'removed')
-        order by h.seq, v.id"#,
-        chain
-    )
-    .fetch_all(tx)
-    .await?;
-    let mut told = Told::new();
-    for it in rows {
-        let fields = told.entry((it.kind, it.item)).or_insert_with(|| Some(BTreeMap::new()));
-        if it.action == "removed" {
-            *fields = None;
-        } else if let (Some(fields), Some(name)) = (fields, it.field) {
-            let erased = it.salt.is_none();
-            match it.new.filter(|_| !erased).and_then(|new| serde_json::from_str(&new).ok()) {
-                Some(value) => fields.insert(name, value),
-                None => fields.remove(&name),
-            };
+    let (mut told, mut last) = (Told::new(), i64::MIN);
+    while let Some(end) = end_of_piece(tx, chain, last).await? {
+        let rows = sqlx::query!(
+            r#"select h.kind, h.item, h.action, v.field as "field?", v.new, v.salt
+            from history h left join history_value v on v.history_id = h.id
+            where h.chain = ? and h.id > ? and h.id <= ?
+                and h.action in ('added', 'edited', 'removed')
+            order by h.id, v.id"#,
+            chain,
+            last,
+            end
+        )
+        .fetch_all(&mut *tx)
+        .await?;
+        for it in rows {
+            let fields = told.entry((it.kind, it.item)).or_insert_with(|| Some(BTreeMap::new()));
+            if it.action == "removed" {
+                *fields = None;
+            } else if let (Some(fields), Some(name)) = (fields, it.field) {
+                let erased = it.salt.is_none();
+                match it.new.filter(|_| !erased).and_then(|new| serde_json::from_str(&new).ok()) {
+                    Some(value) => fields.insert(name, value),
+                    None => fields.remove(&name),
+                };
+            }
         }
+        last = end;
     }
     Ok(told)
+}
+
+/// The last entry of the piece that begins after this one.
+async fn end_of_piece(
+    tx: &mut SqliteConnection,
+    chain: PersonId,
+    after: i64,
+) -> Result<Option<i64>> {
+    let end = sqlx::query_scalar!(
+        r#"select max(id) as "end: i64" from
+            (select id from history where chain = ? and id > ? order by id limit ?)"#,
+        chain,
+        after,
+        PIECE
+    );
+    Ok(end.fetch_one(tx).await?)
 }
 
 /// The row as the database has it, as JSON.

@@ -59,17 +59,30 @@ pub struct Difference {
     pub erased: bool,
 }
 
+/// How many are looked at in one go, for a page of those the reader may see.
+const STRIDE: usize = PAGE + 20;
+
 impl View<History> {
-    /// At most a page of entries, newest first.
+    /// At most a page of entries, newest first. Only so much of the history is read as the page
+    /// needs, however long it is.
     pub async fn history(&self, wanted: &Wanted) -> Result<Vec<Recorded>> {
-        let mut entries = self.entries(wanted).await?;
-        entries.retain(|it| self.sees(&it.area));
-        entries.truncate(wanted.most.unwrap_or(PAGE));
-        let mut values = self.values_of(&entries).await?;
-        for entry in &mut entries {
+        let (mut page, mut wanted) = (Vec::new(), wanted.clone());
+        let most = wanted.most.unwrap_or(PAGE);
+        loop {
+            let ids = self.newest(&wanted).await?;
+            let entries = self.shown(&ids, &wanted).await?.into_iter();
+            page.extend(entries.filter(|it| self.sees(&it.area)));
+            if page.len() >= most || ids.len() < STRIDE {
+                break;
+            }
+            wanted.before = ids.last().copied();
+        }
+        page.truncate(most);
+        let mut values = self.values_of(&page).await?;
+        for entry in &mut page {
             entry.values = values.remove(&entry.id).unwrap_or_default();
         }
-        Ok(entries)
+        Ok(page)
     }
 
     /// Members are of the house; every reader of the history may know of their sign-ins.
@@ -78,26 +91,53 @@ impl View<History> {
         name.is_none_or(|it| policy::allows(self.reach(), it, Level::See))
     }
 
-    async fn entries(&self, wanted: &Wanted) -> Result<Vec<Recorded>> {
-        let (person, reader) = (self.person(), self.member());
-        let Wanted { actor, area, kind, item, not_by, changes_only, .. } = wanted;
-        // As bounds, so that only the part of the history between them is walked.
+    /// The newest that are asked for, seen by this reader or not. Of the first four branches one
+    /// runs, each along an index of its own; the last two bring the house's entries.
+    async fn newest(&self, wanted: &Wanted) -> Result<Vec<i64>> {
+        let person = self.person();
+        let Wanted { actor, area, kind, item, .. } = wanted;
         let (before, after) = (wanted.before.unwrap_or(i64::MAX), wanted.after.unwrap_or(0));
+        let stride = STRIDE as i64;
+        self.values(sqlx::query_scalar!(
+            r#"select id as "id!: i64" from history
+            where ?3 is null and ?4 is null and ?5 is null and chain = ?1 and id < ?2 and id > ?8
+            union all select id from history
+            where ?3 is not null and chain = ?1 and actor = ?3 and (?4 is null or area = ?4) and id < ?2 and id > ?8
+            union all select id from history
+            where ?3 is null and ?4 is not null and chain = ?1 and area = ?4 and id < ?2 and id > ?8
+            union all select id from history
+            where ?5 is not null and chain = ?1 and kind = ?5 and item = ?6 and id < ?2 and id > ?8
+            union all select id from history
+            where ?3 is null and ?5 is null and (?4 is null or ?4 = 'house')
+                and chain = 0 and kind = 'member' and id < ?2 and id > ?8
+            union all select id from history
+            where ?3 is not null and ?5 is null and (?4 is null or ?4 = 'house')
+                and chain = 0 and actor = ?3 and kind = 'member' and id < ?2 and id > ?8
+            order by 1 desc limit ?7"#,
+            person, before, actor, area, kind, item, stride, after
+        ))
+        .await
+    }
+
+    /// Those of these entries that the reader may see, newest first. The plus signs keep SQLite
+    /// from walking a whole chain for them.
+    async fn shown(&self, ids: &[i64], wanted: &Wanted) -> Result<Vec<Recorded>> {
+        let (person, reader, ids) = (self.person(), self.member(), listed(ids));
+        let Wanted { not_by, changes_only, .. } = wanted;
         let found = self.all(sqlx::query!(
             r#"select id as "id!: i64", at as "at: Instant", actor as "actor: MemberId", door, area, action, kind, item
             from history h
-            where (chain = ?1 or chain = 0 and kind = 'member'
+            where id in (select value from json_each(?3))
+                and (+chain = ?1 or +chain = 0 and +kind = 'member'
                     and item in (select member_id from membership s where s.person_id = ?1
                         and (s.state = 'standing' or h.at <= s.turned_at)))
                 and not exists (select 1 from hidden x where x.member_id = ?2 and x.standing
                     and x.person_id = ?1 and x.kind = h.kind and x.item = h.item)
                 and not (kind = 'hidden' and item in (select id from hidden where member_id = ?2))
-                and (?3 is null or actor = ?3) and (?4 is null or area = ?4)
-                and (?5 is null or kind = ?5) and (?6 is null or item = ?6)
-                and id < ?7 and id > ?8 and (?9 is null or actor <> ?9)
-                and (not ?10 or action in ('added', 'edited', 'removed') and kind not in ('print', 'read_mark', 'member'))
-            order by id desc limit 300"#,
-            person, reader, actor, area, kind, item, before, after, not_by, changes_only
+                and (?4 is null or actor <> ?4)
+                and (not ?5 or action in ('added', 'edited', 'removed') and kind not in ('print', 'read_mark', 'member'))
+            order by id desc"#,
+            person, reader, ids, not_by, changes_only
         ));
         let entry = |it: (i64, Instant, MemberId, String, String, String, String, i64)| Recorded {
             id: it.0,
@@ -120,14 +160,13 @@ impl View<History> {
 
     async fn values_of(&self, entries: &[Recorded]) -> Result<HashMap<i64, Vec<Difference>>> {
         let person = self.person();
-        let ids = entries.iter().map(|it| it.id);
-        let (first, last) = (ids.clone().min(), ids.max());
+        let ids = listed(&entries.iter().map(|it| it.id).collect::<Vec<_>>());
         let found = self.all(sqlx::query!(
             "select v.history_id, v.field, v.old, v.new, v.salt
             from history_value v join history h on h.id = v.history_id
-            where v.history_id between ? and ? and h.chain in (0, ?) order by v.id",
-            first,
-            last,
+            where v.history_id in (select value from json_each(?)) and +h.chain in (0, ?)
+            order by v.id",
+            ids,
             person
         ));
         let mut of: HashMap<i64, Vec<Difference>> = HashMap::new();
@@ -138,4 +177,9 @@ impl View<History> {
         }
         Ok(of)
     }
+}
+
+/// Numbers as a JSON list: SQLite reads it as rows.
+fn listed(ids: &[i64]) -> String {
+    serde_json::json!(ids).to_string()
 }

@@ -44,7 +44,7 @@ impl<A> View<A> {
             r#"select coalesce(m.name, 'the server') as "name!: String", h.at as "at: Instant", h.action
             from history h left join member m on m.id = h.actor
             where h.chain = ? and h.kind = ? and h.item = ? and h.action in ('added', 'edited')
-            order by h.seq desc limit 1"#,
+            order by h.id desc limit 1"#,
             chain,
             kind,
             item

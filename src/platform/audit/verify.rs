@@ -10,6 +10,9 @@ use crate::platform::error::Result;
 use sqlx::SqliteConnection;
 use std::fmt;
 
+/// How many entries are in memory at a time.
+pub(super) const PIECE: i64 = 500;
+
 /// What a look through one chain found.
 #[derive(Debug, Default)]
 pub struct Report {
@@ -98,59 +101,72 @@ impl Report {
         Ok(report)
     }
 
+    /// Piece by piece: a history of many years is never in memory whole.
     async fn walk(
         &mut self,
         tx: &mut SqliteConnection,
         chain: PersonId,
         head: Option<&str>,
     ) -> Result<()> {
-        let mut digests = Digests::read(tx, chain).await?;
-        let mut head_seen = false;
-        let entries = sqlx::query!(
-            "select id, chain, seq, at, actor, door, area, action, kind, item, previous, hash
-            from history where chain = ? order by id",
-            chain
-        )
-        .fetch_all(&mut *tx)
-        .await?;
-        for it in entries {
-            if it.seq != self.entries + 1 {
-                self.faults.push(Fault::Gap { seq: it.seq });
+        let (mut head_seen, mut last) = (false, i64::MIN);
+        loop {
+            let entries = sqlx::query!(
+                "select id, chain, seq, at, actor, door, area, action, kind, item, previous, hash
+                from history where chain = ? and id > ? order by id limit ?",
+                chain,
+                last,
+                PIECE
+            )
+            .fetch_all(&mut *tx)
+            .await?;
+            let Some(end) = entries.last().map(|it| it.id) else { break };
+            let mut digests = Digests::read(tx, chain, (last, end)).await?;
+            last = end;
+            for it in entries {
+                let values = digests.of(it.id);
+                let link = Link {
+                    chain: it.chain,
+                    seq: it.seq,
+                    at: it.at,
+                    actor: it.actor,
+                    door: &it.door,
+                    area: &it.area,
+                    action: &it.action,
+                    kind: &it.kind,
+                    item: it.item,
+                    previous: &it.previous,
+                };
+                self.follow(&link, &values, it.hash);
+                head_seen |= head.is_some_and(|head| self.head.starts_with(head));
             }
-            if it.previous != self.head {
-                self.faults.push(Fault::Broken { seq: it.seq });
-            }
-            let values = digests.of(it.id);
-            self.faults
-                .extend(values.wrong.into_iter().map(|field| Fault::Value { seq: it.seq, field }));
-            let link = Link {
-                chain: it.chain,
-                seq: it.seq,
-                at: it.at,
-                actor: it.actor,
-                door: &it.door,
-                area: &it.area,
-                action: &it.action,
-                kind: &it.kind,
-                item: it.item,
-                previous: &it.previous,
-            };
-            let listed: Vec<&str> = values.digests.iter().map(String::as_str).collect();
-            if link.hash(&listed) != it.hash {
-                self.faults.push(Fault::Edited { seq: it.seq });
-            }
-            head_seen |= head.is_some_and(|head| it.hash.starts_with(head));
-            self.entries = it.seq;
-            self.head = it.hash;
         }
         if head.is_some() && !head_seen {
             self.faults.push(Fault::HeadUnknown);
         }
         Ok(())
     }
+
+    /// Whether this link goes on from the one before, and is what its hash says.
+    fn follow(&mut self, link: &Link<'_>, values: &Values, hash: String) {
+        let seq = link.seq;
+        if seq != self.entries + 1 {
+            self.faults.push(Fault::Gap { seq });
+        }
+        if link.previous != self.head {
+            self.faults.push(Fault::Broken { seq });
+        }
+        let wrong = values.wrong.iter().cloned();
+        self.faults.extend(wrong.map(|field| Fault::Value { seq, field }));
+        let listed: Vec<&str> = values.digests.iter().map(String::as_str).collect();
+        if link.hash(&listed) != hash {
+            self.faults.push(Fault::Edited { seq });
+        }
+        self.entries = seq;
+        self.head = hash;
+    }
 }
 
-/// The values of a chain, entry by entry.
+/// The values of a piece of a chain, entry by entry.
 struct Digests(std::collections::HashMap<i64, Values>);
 
 #[derive(Default)]
@@ -160,12 +176,19 @@ struct Values {
 }
 
 impl Digests {
-    async fn read(tx: &mut SqliteConnection, chain: PersonId) -> Result<Digests> {
+    /// Of the entries after the first of these ids and up to the second.
+    async fn read(
+        tx: &mut SqliteConnection,
+        chain: PersonId,
+        (after, end): (i64, i64),
+    ) -> Result<Digests> {
         let rows = sqlx::query!(
             "select v.history_id, v.field, v.old, v.new, v.salt, v.digest
             from history_value v join history h on h.id = v.history_id
-            where h.chain = ? order by v.id",
-            chain
+            where h.chain = ? and v.history_id > ? and v.history_id <= ? order by v.id",
+            chain,
+            after,
+            end
         )
         .fetch_all(tx)
         .await?;

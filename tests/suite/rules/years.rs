@@ -91,15 +91,7 @@ async fn rows(db: &mut SqliteConnection, question: &str) -> Vec<Vec<Option<Strin
 #[tokio::test]
 async fn the_history_of_a_year_is_read_page_by_page_and_verified() {
     let (house, _) = TestHouse::told(1, NOW).await;
-    let mut write = house.operator().write().await.expect("a write");
-    let ines = members::by_email(&write, &Email::from("ines@example.org".to_owned())).await;
-    let ines = ines.expect("an answer").expect("Ines");
-    let phc = house.house.hasher.hash(password::accept(PASSWORD, &[]).expect("good")).await;
-    members::save(&mut write, &ines, &ines.with_password(phc)).await.expect("kept");
-    write.commit().await.expect("kept");
-    let mut browser = Browser::new(&house.app);
-    browser.open("/sign-in").await.fill("E-mail", "ines@example.org").fill("Password", PASSWORD);
-    browser.press("Sign in").await.answers(200);
+    let mut browser = signed_in(&house, "ines@example.org").await;
     browser.open("/p/1/history").await.answers(200).sees("stopped Lisinopril");
     let mut pages = 1;
     while browser.text().contains("Earlier") {
@@ -110,4 +102,33 @@ async fn the_history_of_a_year_is_read_page_by_page_and_verified() {
     browser.sees("gave Rosalind a place as reader");
     browser.open("/p/1/history?area=members").await.answers(200).sees("paused Rosalind's place");
     browser.open("/p/1/history/verify").await.press("Verify now").await.sees("Whole: all");
+}
+
+/// The newest entries are almost all clinical: a page of the others reaches further back.
+#[tokio::test]
+async fn a_page_is_full_where_most_of_a_year_is_not_seen() {
+    let (house, _) = TestHouse::told(1, NOW).await;
+    let mut browser = signed_in(&house, "bram@example.org").await;
+    let mut db = house.outside().await;
+    sqlx::raw_sql("update membership set lowered = 'clinical: nothing' where member_id = 3")
+        .execute(&mut db)
+        .await
+        .expect("lowered");
+    browser.open("/p/1/history").await.answers(200).does_not_see("Furosemide").sees("Earlier");
+    let pages = "/p/1/history?area=clinical";
+    browser.open(pages).await.answers(200).sees("Nothing here fits what you asked for.");
+}
+
+/// A member of the story, who has no password there, with one.
+async fn signed_in(house: &TestHouse, email: &str) -> Browser {
+    let mut write = house.operator().write().await.expect("a write");
+    let found = members::by_email(&write, &Email::from(email.to_owned())).await;
+    let member = found.expect("an answer").expect("a member");
+    let phc = house.house.hasher.hash(password::accept(PASSWORD, &[]).expect("good")).await;
+    members::save(&mut write, &member, &member.with_password(phc)).await.expect("kept");
+    write.commit().await.expect("kept");
+    let mut browser = Browser::new(&house.app);
+    browser.open("/sign-in").await.fill("E-mail", email).fill("Password", PASSWORD);
+    browser.press("Sign in").await.answers(200);
+    browser
 }
