@@ -5,7 +5,7 @@ use crate::{
     platform::{
         error::{Error, Result},
         house::House,
-        web::{ask_again::ask_again, assets, form::Constraint, guard},
+        web::{ask_again::ask_again, assets, form::Constraint, guard, install},
     },
     record,
 };
@@ -37,6 +37,7 @@ pub fn routes() -> Router<House> {
         .merge(across::today::routes())
         .merge(across::history::routes())
         .merge(across::visibility::routes())
+        .merge(install::routes())
         .route("/static/{*name}", get(assets::serve))
         .route("/healthz", get(async || "well\n"))
         .route("/readyz", get(ready))

@@ -26,6 +26,7 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/sheets", get(pages::list))
         .route("/p/{person}/sheets/emergency", get(pages::emergency))
         .route("/p/{person}/sheets/emergency/print", post(pages::print_emergency))
+        .route("/p/{person}/sheets/emergency/keep", post(pages::keep_emergency))
 }
 
 /// Notes a print of the emergency sheet as the record stands within this write, without the

@@ -61,8 +61,18 @@ pub async fn emergency(grant: Grant<See<Essentials>>) -> Result<EmergencyPage> {
     Ok(EmergencyPage { page: grant.page("Emergency sheet"), facts })
 }
 
-/// Gives the paper. If the print cannot be noted it is given all the same, and says so.
+/// The paper, to be looked at and printed.
 pub async fn print_emergency(grant: Grant<See<Essentials>>) -> Result<Response> {
+    paper(grant, "inline").await
+}
+
+/// The same as a file, for when there is no network.
+pub async fn keep_emergency(grant: Grant<See<Essentials>>) -> Result<Response> {
+    paper(grant, "attachment").await
+}
+
+/// Gives the paper. If the print cannot be noted it is given all the same, and says so.
+async fn paper(grant: Grant<See<Essentials>>, disposition: &str) -> Result<Response> {
     let view = grant.view().await?;
     let facts = Facts::read(&view, grant.today()).await?;
     let by = view.names().await?.of(grant.member()).to_owned();
@@ -82,7 +92,7 @@ pub async fn print_emergency(grant: Grant<See<Essentials>>) -> Result<Response> 
     let rendered = grant.house().press.render(Sheet::Emergency, data).await;
     let pdf = rendered.map_err(|e| Error::Internal(e.into()))?;
     let kind = (header::CONTENT_TYPE, "application/pdf".to_owned());
-    let named = (header::CONTENT_DISPOSITION, format!("inline; filename=\"{name}\""));
+    let named = (header::CONTENT_DISPOSITION, format!("{disposition}; filename=\"{name}\""));
     Ok(([kind, named], pdf).into_response())
 }
 

@@ -14,6 +14,7 @@ use rust_embed::RustEmbed;
 #[include = "*.js"]
 #[include = "fonts/*.woff2"]
 #[include = "favicon.svg"]
+#[include = "*.png"]
 struct Static;
 
 /// A file's name with its content's mark, so that a browser may keep it for a year.
@@ -56,6 +57,7 @@ fn kind(name: &str) -> &'static str {
     match name.rsplit('.').next() {
         Some("css") => "text/css; charset=utf-8",
         Some("js") => "text/javascript; charset=utf-8",
+        Some("png") => "image/png",
         Some("svg") => "image/svg+xml",
         Some("woff2") => "font/woff2",
         _ => "application/octet-stream",

@@ -6,6 +6,7 @@ pub mod asked;
 pub mod assets;
 pub mod form;
 pub mod guard;
+pub mod install;
 pub mod layout;
 pub mod page;
 pub mod path;

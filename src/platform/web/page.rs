@@ -131,6 +131,11 @@ impl Page {
         self.at(urls::asset(&self.stylesheet))
     }
 
+    /// A file of ours, under the name that changes with its content.
+    pub fn asset(&self, name: &str) -> String {
+        self.at(urls::asset(&assets::marked(name)))
+    }
+
     /// Whether the reader is in this area now.
     pub fn in_area(&self, area: &AreaLink) -> bool {
         let place = area.address.path("", self.id);

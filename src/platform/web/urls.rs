@@ -70,6 +70,21 @@ pub fn asset(name: &str) -> Address {
     Address::House(format!("/static/{name}"))
 }
 
+/// What a phone reads to put the house on its home screen.
+pub fn manifest() -> Address {
+    house("/manifest.webmanifest")
+}
+
+/// The script that keeps the shell; it reaches whatever lies below its own address.
+pub fn worker() -> Address {
+    house("/sw.js")
+}
+
+/// What a phone shows when there is no network.
+pub fn offline() -> Address {
+    house("/offline")
+}
+
 /// One person's record, from outside it.
 pub fn record_of(person: impl Into<PersonId>) -> Address {
     let person = person.into();

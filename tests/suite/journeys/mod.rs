@@ -19,6 +19,7 @@ mod the_house_is_backed_up;
 mod the_house_under_a_sub_path;
 mod the_one_who_runs_the_server;
 mod the_person_is_described;
+mod the_phone_has_no_network;
 mod today_is_read;
 mod two_people_edit_at_once;
 mod what_happened_is_noted;

@@ -37,6 +37,9 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("GET",  "/healthz",                                  "yyyyyyy"),
     ("GET",  "/readyz",                                   "yyyyyyy"),
     ("GET",  "/static/{*name}",                           "nnnnnnn"),
+    ("GET",  "/manifest.webmanifest",                     "yyyyyyy"),
+    ("GET",  "/sw.js",                                    "yyyyyyy"),
+    ("GET",  "/offline",                                  "yyyyyyy"),
     ("GET",  "/p/{person}",                               "yyyyyns"),
     ("GET",  "/p/{person}/edit",                          "yyyffns"),
     ("POST", "/p/{person}/edit",                          "yyyffns"),
@@ -171,6 +174,7 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("GET",  "/p/{person}/sheets",                        "yyyyyns"),
     ("GET",  "/p/{person}/sheets/emergency",              "yyyyyns"),
     ("POST", "/p/{person}/sheets/emergency/print",        "yyyyyns"),
+    ("POST", "/p/{person}/sheets/emergency/keep",         "yyyyyns"),
     ("POST", "/sign-out",                                 "sssssss"),
 ];
 
@@ -287,7 +291,12 @@ fn every_route_is_in_the_table_and_every_form_has_a_page() {
         "no such route"
     );
     // A form posts to the address that shows it; these posts have a button and no fields.
-    let buttons = ["/sign-out", "/me/devices/{session}/end", "/p/{person}/sheets/emergency/print"];
+    let buttons = [
+        "/sign-out",
+        "/me/devices/{session}/end",
+        "/p/{person}/sheets/emergency/print",
+        "/p/{person}/sheets/emergency/keep",
+    ];
     for (method, path) in &routes {
         let shown = routes.contains(&("GET".to_owned(), path.clone()));
         let button = buttons.contains(&path.as_str())
