@@ -15,7 +15,7 @@ export const NOBODY = 'Nobody';
 export const EMPTY = ' (sent empty)';
 
 /** What lies outside the record and what is shown when there is nothing to show. */
-const OUTSIDE = [['/sign-in', 200], ['/sign-in/forgot', 200], ['/no-such-page', 404]];
+const OUTSIDE = [['/sign-in', 200], ['/offline', 200], ['/sign-in/forgot', 200], ['/no-such-page', 404]];
 
 export function shape(url) {
   const { pathname, searchParams } = new URL(url);
