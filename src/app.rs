@@ -46,7 +46,12 @@ pub fn routes() -> Router<House> {
 
 /// What each capability says where the database refuses a value.
 pub fn constraints() -> Vec<Constraint> {
-    [&family::members::CONSTRAINTS[..], &record::people::CONSTRAINTS].concat()
+    [
+        &family::members::CONSTRAINTS[..],
+        &record::people::CONSTRAINTS,
+        &record::contacts::CONSTRAINTS,
+    ]
+    .concat()
 }
 
 async fn ready(State(house): State<House>) -> Result<&'static str> {

@@ -57,20 +57,25 @@ impl Phone {
     /// In characters.
     pub const MOST: usize = 40;
 
+    /// Fifteen of ITU-T E.164 (2010), and up to four that lead out of a country: more are two numbers in one field.
+    const MOST_DIGITS: usize = 19;
+
     /// At least three digits, with blanks, dots, hyphens, slashes, round brackets and one leading plus as people write
     /// them, and an extension after "x", "ext", "extension" or "#". Other letters are refused, since what is dialled
-    /// would not be what is read ("555-0100 or 555-0101").
+    /// would not be what is read ("555-0100 or 555-0101"), and a keypad's letters differ between phones. What is kept is
+    /// what was typed, without marks that cannot be seen: they come along when a number is copied.
     pub fn parse(typed: &str) -> Option<Phone> {
-        let typed = typed.trim();
-        let (number, extension) = split(typed);
-        let digits = number.chars().filter(char::is_ascii_digit).count();
-        let plain = number.chars().all(|one| one.is_ascii_digit() || " .-/()+".contains(one));
+        let kept: String = typed.trim().chars().filter(|one| !is_unseen(*one)).collect();
+        let plain = plain(&kept);
+        let (number, extension) = split(&plain);
+        let all_plain = number.chars().all(|one| one.is_ascii_digit() || " .-/()+".contains(one));
         let plus_leads = number.trim_start_matches(['(', ' ']).rfind('+').is_none_or(|at| at == 0);
         let whole = extension.is_none_or(|digits| {
             !digits.is_empty() && digits.chars().all(|one| one.is_ascii_digit())
         });
-        let fits = typed.chars().count() <= Self::MOST;
-        (digits >= 3 && plain && plus_leads && whole && fits).then(|| Phone(typed.to_owned()))
+        let digits = dialled(number).chars().filter(char::is_ascii_digit).count();
+        let fits = kept.chars().count() <= Self::MOST && (3..=Self::MOST_DIGITS).contains(&digits);
+        (all_plain && plus_leads && whole && fits).then_some(Phone(kept))
     }
 
     pub fn as_str(&self) -> &str {
@@ -79,28 +84,52 @@ impl Phone {
 
     /// What follows "tel:" in a link: digits, a leading plus, and ";ext=12" (IETF RFC 3966 (2004), section 3).
     pub fn dial(&self) -> String {
-        let (number, extension) = split(&self.0);
-        let mut dialled: String =
-            number.chars().filter(|one| one.is_ascii_digit() || *one == '+').collect();
+        let plain = plain(&self.0);
+        let (number, extension) = split(&plain);
+        let mut dial = dialled(number);
         if let Some(extension) = extension {
-            dialled.push_str(";ext=");
-            dialled.push_str(extension);
+            dial.push_str(";ext=");
+            dial.push_str(extension);
         }
-        dialled
+        dial
     }
 }
 
-/// The number and what stands after the mark of an extension.
-fn split(typed: &str) -> (&str, Option<&str>) {
-    let Some(at) = typed.find(['x', 'X', 'e', 'E', '#']) else {
-        return (typed, None);
+/// With the letters of a plain keyboard in place of their wide and typographic kin.
+fn plain(typed: &str) -> String {
+    let one = |it: char| match it {
+        '\u{ff01}'..='\u{ff5e}' => char::from_u32(u32::from(it) - 0xfee0).unwrap_or(it),
+        '\u{2010}'..='\u{2015}' | '\u{2212}' => '-',
+        it if it.is_whitespace() => ' ',
+        it => it,
     };
-    let (number, rest) = typed.split_at(at);
+    typed.chars().map(one).collect()
+}
+
+/// Joiners, direction marks, embeddings and isolates, a byte order mark.
+fn is_unseen(one: char) -> bool {
+    matches!(one, '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
+}
+
+/// Digits and the leading plus. "(0)" after a country's number is not dialled from outside: +44 (0)20 is +44 20.
+fn dialled(number: &str) -> String {
+    let leads =
+        number.find("(0)").filter(|at| number[..*at].contains(|it: char| it.is_ascii_digit()));
+    let number = leads.map_or(number.to_owned(), |_| number.replacen("(0)", "", 1));
+    number.chars().filter(|one| one.is_ascii_digit() || *one == '+').collect()
+}
+
+/// The number and what stands after the mark of an extension.
+fn split(plain: &str) -> (&str, Option<&str>) {
+    let Some(at) = plain.find(['x', 'X', 'e', 'E', '#']) else {
+        return (plain, None);
+    };
+    let (number, rest) = plain.split_at(at);
     let mark = rest.find(|one: char| one.is_ascii_digit()).unwrap_or(rest.len());
     let (mark, extension) = rest.split_at(mark);
-    match mark.trim_end().to_ascii_lowercase().as_str() {
-        "x" | "x." | "ext" | "ext." | "extension" | "#" => (number, Some(extension)),
-        _ => (typed, None),
+    match mark.trim_end().trim_end_matches(['.', ':']).to_ascii_lowercase().as_str() {
+        "x" | "ext" | "extension" | "#" => (number.trim_end_matches([' ', ',']), Some(extension)),
+        _ => (plain, None),
     }
 }
 
@@ -192,7 +221,16 @@ mod tests {
             ("(+1) 218 555 0100", "+12185550100"),
             ("218/555-0100 x12", "2185550100;ext=12"),
             ("555-0100 ext. 12", "5550100;ext=12"),
-            ("555-0100, Ext 12".replace(',', "").as_str(), "5550100;ext=12"),
+            ("555-0100, Ext 12", "5550100;ext=12"),
+            ("(218) 555-0101 ext. 4", "2185550101;ext=4"),
+            ("555-0101 ext: 12", "5550101;ext=12"),
+            ("+44 20 7946 0000", "+442079460000"),
+            ("+44 (0)20 7946 0000", "+442079460000"),
+            ("(0)20 7946 0000", "02079460000"),
+            ("0049 30/901820", "004930901820"),
+            ("1\u{a0}218\u{a0}555\u{2011}0101", "12185550101"),
+            ("218\u{2013}555\u{2013}0101", "2185550101"),
+            ("\u{ff0b}\u{ff11}（２１８）５５５－０１０１", "+12185550101"),
             ("555-0100 extension 7", "5550100;ext=7"),
             ("555-0100#7", "5550100;ext=7"),
             ("911", "911"),
@@ -211,6 +249,8 @@ mod tests {
             "555-0100 or 555-0101",
             "555-0100, 555-0101",
             "1-800-LUTHIER",
+            "1-800-FLOWERS",
+            "218-555-0101 / 218-555-0102",
             "555-0100 x",
             "555-0100 x12 x13",
             "555+0100",
@@ -222,8 +262,15 @@ mod tests {
         ] {
             assert_eq!(Phone::parse(typed), None, "{typed}");
         }
-        assert!(Phone::parse(&"5".repeat(40)).is_some());
-        assert_eq!(Phone::parse(&"5".repeat(41)), None);
+        assert!(Phone::parse(&"5".repeat(19)).is_some());
+        assert_eq!(Phone::parse(&"5".repeat(20)), None);
+        assert_eq!(Phone::parse(&format!("555{}0100", " ".repeat(34))), None);
+    }
+
+    #[test]
+    fn marks_that_cannot_be_seen_are_not_kept() {
+        let copied = Phone::parse("\u{202a}+1 218-555-0101\u{202c}").expect("a number");
+        assert_eq!((copied.as_str(), copied.dial().as_str()), ("+1 218-555-0101", "+12185550101"));
     }
 
     proptest! {

@@ -3,6 +3,7 @@
 
 mod clock;
 mod conditions;
+mod contacts;
 mod corrections;
 mod infection;
 mod notes;
@@ -38,10 +39,6 @@ use crate::{
         allergies::{
             model::{Account, Allergy, Nature},
             store as allergies,
-        },
-        contacts::{
-            model::{Contact, Entry},
-            store as contacts,
         },
         medicines::{
             model::{Label, Medicine, Supply},
@@ -122,6 +119,7 @@ pub async fn tell(db: &Db, clock: &StoryClock, years: u8) -> Result<Told> {
     it.day(began, (18, 40));
     it.family().await?;
     it.first_list().await?;
+    it.contacts().await?;
     it.conditions().await?;
     it.years(years).await?;
     it.month().await?;
@@ -163,6 +161,7 @@ impl Telling<'_> {
     /// The ordinary month, in the order in which it happened: the history is told as it came.
     async fn month(&self) -> Result<()> {
         self.usual_self().await?;
+        self.contacts_phoned().await?;
         self.corrections().await?;
         self.phones().await?;
         self.infection().await?;
@@ -217,18 +216,6 @@ impl Telling<'_> {
             let (substance, reaction) = (line(substance), some(reaction));
             let account = Account { substance, nature, reaction, since: some(since), source };
             allergies::add(&mut write, &Allergy::new(self.person, account)).await?;
-        }
-        for (order, (name, who, number)) in (1..).zip([
-            ("Ines Varga", "daughter, lives nearby, has a key", "218-555-0101"),
-            ("Emeric Varga", "husband, lives with her", "218-555-0110"),
-            ("Bram Varga", "son, in Portland", "503-555-0102"),
-            ("Juno Varga", "daughter, in Boston", "617-555-0103"),
-            ("Dr Adaeze Oyelaran", "family doctor, weekdays 8 to 5", "218-555-0120"),
-            ("Harbor Street Pharmacy", "pharmacy, open until 8", "218-555-0131"),
-        ]) {
-            let (name, who, phone) = (line(name), some(who), phone(number));
-            let entry = Entry { name, who, phone, other_phone: None, note: None, source: None };
-            contacts::add(&mut write, &Contact::new(self.person, entry, order)).await?;
         }
         write.commit().await.map(|_| ())
     }

@@ -1,6 +1,7 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
+    death,
     kinds::{self, Titles},
     places, values,
 };
@@ -72,7 +73,7 @@ impl Words<'_> {
         if entry.kind == "hidden" {
             return self.hiding(entry, who);
         }
-        if let Some(sentence) = places::tell(self, entry) {
+        if let Some(sentence) = places::tell(self, entry).or_else(|| death::tell(self, entry)) {
             return sentence;
         }
         let mut changes = self.changes(entry);

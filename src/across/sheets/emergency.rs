@@ -56,7 +56,9 @@ pub struct Facts {
 pub struct Head {
     pub name: Line,
     pub born: String,
+    /// Today, or on the day of death.
     pub age: String,
+    pub died: Option<String>,
     pub address: Option<Line>,
     pub language: Option<Line>,
     pub needs: Vec<Need>,
@@ -124,14 +126,20 @@ pub struct MedicineItem {
 #[derive(Serialize)]
 pub struct Contacts {
     pub stamp: Option<String>,
+    /// Those with a number: nobody phones the others.
     pub items: Vec<ContactItem>,
+    /// How many have none, so that nobody thinks them lost.
+    pub without: Option<String>,
 }
 
 #[derive(Serialize)]
 pub struct ContactItem {
     pub name: Line,
-    pub who: Option<Line>,
+    /// Kind, who it is, organization: as far as written down.
+    pub who: Option<String>,
     pub numbers: Vec<Phone>,
+    /// On the clocks of the person.
+    pub hours: Option<String>,
     pub note: Option<Line>,
 }
 
@@ -158,7 +166,7 @@ impl Facts {
             conditions: Conditions::of(&conditions, &person.name, &stamps),
             operations: Operations::of(&operations, &stamps),
             usual: Usual::of(&usual, person.name.as_str(), stamps.of(usual.check())),
-            contacts: Contacts::of(&contacts, &stamps),
+            contacts: Contacts::of(&contacts, today, &stamps),
             person: Head::of(&person, today, &stamps),
         })
     }
@@ -215,7 +223,8 @@ impl Head {
         Head {
             name: it.name.clone(),
             born: day::words(it.born),
-            age: day::age(it.born, today).to_string(),
+            age: it.age(today).to_string(),
+            died: it.died_on.map(day::words),
             address: it.address.clone(),
             language: it.language.clone(),
             needs: needs.into_iter().filter_map(need).collect(),
@@ -291,20 +300,24 @@ impl Medicines {
 }
 
 impl Contacts {
-    fn of(all: &[Contact], stamps: &Stamps) -> Contacts {
-        let item = |it: &Contact| ContactItem {
+    fn of(all: &[Contact], today: Date, stamps: &Stamps) -> Contacts {
+        let (listed, silent): (Vec<&Contact>, Vec<&Contact>) =
+            all.iter().partition(|it| it.phone.is_some());
+        let item = |it: &&Contact| ContactItem {
             name: it.name.clone(),
-            who: it.who.clone(),
-            numbers: [Some(&it.phone), it.other_phone.as_ref()]
-                .into_iter()
-                .flatten()
-                .cloned()
-                .collect(),
+            who: it.described(),
+            numbers: it.phones().cloned().collect(),
+            hours: it.hours_there(stamps.zone, today),
             note: it.note.clone(),
         };
         Contacts {
-            stamp: stamps.block(all.iter().map(Contact::check)).stamp,
-            items: all.iter().map(item).collect(),
+            stamp: stamps.block(listed.iter().map(|it| it.check())).stamp,
+            items: listed.iter().map(item).collect(),
+            without: match silent.len() {
+                0 => None,
+                1 => Some("1 contact has no number: see the record.".into()),
+                many => Some(format!("{many} contacts have no number: see the record.")),
+            },
         }
     }
 }

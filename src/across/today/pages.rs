@@ -18,6 +18,7 @@ use crate::{
         error::Result,
         web::{form::Form, page::Page, stamp::Stamp, urls},
     },
+    record::people::store as people,
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -26,6 +27,8 @@ use askama_web::WebTemplate;
 #[template(path = "today/show.html")]
 pub struct ShowPage {
     page: Page,
+    /// After a death nothing reminds: neither what needs someone, nor what was checked long ago.
+    living: bool,
     needs: Vec<Need>,
     changes: Option<Changes>,
     oldest: Vec<Checked>,
@@ -52,20 +55,27 @@ const MOST: usize = 20;
 pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
     let view = grant.view().await?;
     let (page, names) = (grant.page("Today"), view.names().await?);
-    let mut needs = needs::all(&view).await?;
-    if grant.may::<Change<Members>>()
-        && let Some(view) = view.area::<Members>()
-    {
-        needs.extend(needs::invitations(&view, grant.now()).await?);
-    }
+    let living = people::find(&view).await?.is_living();
+    let needs = if living { needs(&grant, &view).await? } else { Vec::new() };
     let changes = match view.area::<History>() {
         Some(view) => Some(changes(&grant, &view).await?),
         None => None,
     };
     let stamped =
         |fact: Fact| Checked { stamp: Stamp::of(&page, &names, fact.check.clone()), fact };
-    let oldest = checks::oldest(&view).await?.into_iter().map(stamped).collect();
-    Ok(ShowPage { needs, changes, oldest, may_note: grant.may::<Change<Log>>(), page })
+    let oldest = if living { checks::oldest(&view).await? } else { Vec::new() };
+    let oldest = oldest.into_iter().map(stamped).collect();
+    Ok(ShowPage { living, needs, changes, oldest, may_note: grant.may::<Change<Log>>(), page })
+}
+
+async fn needs(grant: &Grant<See<Essentials>>, view: &View<Essentials>) -> Result<Vec<Need>> {
+    let mut needs = needs::all(view).await?;
+    if grant.may::<Change<Members>>()
+        && let Some(view) = view.area::<Members>()
+    {
+        needs.extend(needs::invitations(&view, grant.now()).await?);
+    }
+    Ok(needs)
 }
 
 async fn changes(grant: &Grant<See<Essentials>>, view: &View<History>) -> Result<Changes> {

@@ -16,7 +16,7 @@ impl Telling<'_> {
         self.day(19, (22, 20));
         self.own_phone("Bram", "503-555-0112").await?;
         self.change_contact("Bram", "Bram Varga", |it| Contact {
-            phone: phone("503-555-0112"),
+            phone: Some(phone("503-555-0112")),
             source: some("his new phone"),
             ..it.clone()
         })
@@ -48,9 +48,8 @@ impl Telling<'_> {
         (name, who, number): (&str, &str, &str),
     ) -> Result<()> {
         let mut write = self.write::<Essentials>(by).await?;
-        let (name, who, phone) = (line(name), some(who), phone(number));
-        let source = some("their card");
-        let entry = Entry { name, who, phone, other_phone: None, note: None, source };
+        let (who, source) = (some(who), some("their card"));
+        let entry = Entry { who, source, ..Entry::new(line(name), Some(phone(number))) };
         let place = contacts::last_place(&write).await?;
         contacts::add(&mut write, &Contact::new(self.person, entry, place)).await?;
         write.commit().await.map(|_| ())

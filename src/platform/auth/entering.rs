@@ -96,7 +96,8 @@ impl Account {
     pub async fn records(&self) -> Result<Vec<Record>> {
         let member = self.member();
         let found = sqlx::query!(
-            r#"select p.id, p.name, p.born as "born: Date", m.role as "role: Role", m.lowered
+            r#"select p.id, p.name, p.born as "born: Date", p.died_on as "died: Date",
+                m.role as "role: Role", m.lowered
             from membership m join person p on p.id = m.person_id
             where m.member_id = ? and m.state = 'standing' order by p.id"#,
             member
@@ -107,6 +108,7 @@ impl Account {
                 person: it.id.into(),
                 name: it.name,
                 born: day::words(it.born),
+                died: it.died.map(day::words),
                 reach: Reach { role: it.role, lowered: Lowered::from(it.lowered) },
             })
             .collect())
@@ -126,6 +128,7 @@ pub struct Record {
     pub person: PersonId,
     pub name: String,
     pub born: String,
+    pub died: Option<String>,
     pub reach: Reach,
 }
 

@@ -67,6 +67,7 @@ pub(in crate::platform) struct Place {
     pub reach: Reach,
     pub name: String,
     pub born: Date,
+    pub died: Option<Date>,
     pub zone: Zone,
 }
 
@@ -93,7 +94,7 @@ impl<L: Leave> FromRequestParts<House> for Grant<L> {
 async fn place(house: &House, person: PersonId, member: MemberId) -> Result<Place> {
     let found = sqlx::query!(
         r#"select m.id, m.role as "role: Role", m.state, m.lowered, m.version, p.name,
-            p.born as "born: Date", p.zone as "zone: Zone"
+            p.born as "born: Date", p.died_on as "died: Date", p.zone as "zone: Zone"
         from membership m join person p on p.id = m.person_id
         where m.person_id = ? and m.member_id = ?"#,
         person,
@@ -114,6 +115,7 @@ async fn place(house: &House, person: PersonId, member: MemberId) -> Result<Plac
         reach: Reach { role: it.role, lowered: Lowered::from(it.lowered) },
         name: it.name,
         born: it.born,
+        died: it.died,
         zone: it.zone,
     })
 }

@@ -67,9 +67,9 @@ pub fn ordinary() -> Value {
         "usual": usual(),
         "contacts": {"stamp": "checked 3 Nov 2026 by Bram, by calling each number", "items": [
             {"name": "Ines Varga", "who": "daughter, lives in Duluth; health care agent", "numbers": ["218-555-0101", "218-555-0102"], "note": "Has the key. Ten minutes away."},
-            {"name": "Bram Varga", "who": "son, Portland, Oregon", "numbers": ["503-555-0110"], "note": "Two hours behind Duluth."},
+            {"name": "Bram Varga", "who": "son, Portland, Oregon", "numbers": ["503-555-0110"], "hours": "Mon–Fri 11 am–8 pm, Chicago time", "note": "Two hours behind Duluth."},
             {"name": "Juno Varga", "who": "daughter, Boston", "numbers": ["617-555-0120"], "note": null}
-        ]},
+        ], "without": "2 contacts have no number: see the record."},
         "print": {"code": "K7Q-4MZD", "by": "Ines Varga", "at": "Wed 25 Nov 2026, 9:35 am Duluth", "head": "0f3a 99b1 c204 7e5d"}
     })
 }
@@ -221,6 +221,7 @@ pub fn hostile() -> Value {
     names[0]["times"] = note.trim_end().into();
     data["medicines"]["taking"] = names.to_vec().into();
     data["contacts"]["items"][1]["note"] = note.trim_end().into();
+    data["contacts"]["items"][1]["hours"] = "Unbroken".repeat(37).into();
     data["statements"][0]["sentence"] = format!("Yes: {}", "Unbroken".repeat(37)).into();
     data["conditions"]["items"][0]["name"] = "Unbroken".repeat(37).into();
     data["operations"]["items"][0]["put_in"] = "W".repeat(300).into();
@@ -240,6 +241,7 @@ fn phone_first() -> Value {
 pub fn a4() -> Value {
     let mut data = ordinary();
     data["paper"] = "a4".into();
+    data["person"]["died"] = "3 November 2026".into();
     data["person"]["phone_first"] = phone_first();
     data["allergies"] = json!({"sentence": "No known allergies, said by Ottoline on 20 Nov 2026", "stamp": "checked 20 Nov 2026 by Ines, by asking", "items": []});
     data

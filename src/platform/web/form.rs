@@ -223,7 +223,8 @@ impl Reader {
         let typed = self.raw(name).trim().to_owned();
         let phone = Phone::parse(&typed);
         if phone.is_none() && !typed.is_empty() {
-            self.wrong(name, "Enter a phone number with at least 3 digits, like 218-555-0101.");
+            let says = "Enter a phone number with at least 3 digits, like 218-555-0101 or 218-555-0101 ext. 4. One number in each field, and digits for letters.";
+            self.wrong(name, says);
         }
         phone
     }

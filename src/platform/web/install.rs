@@ -89,7 +89,7 @@ async fn worker(State(house): State<House>) -> Result<Response> {
     // A changed file has another name, but for the plain ones and the page itself.
     let plain = PLAIN.map(assets::marked).join(" ");
     let page = include_str!("../../../templates/install/offline.html");
-    let mark = sha256(&format!("{} {plain} {page}", shell.join(" ")));
+    let mark = sha256(format!("{} {plain} {page}", shell.join(" ")));
     let worker = Worker {
         prefix: json!(format!("kinsheaf shell of {base}/ ")).to_string(),
         mark: json!(mark[..12]).to_string(),

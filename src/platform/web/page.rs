@@ -49,6 +49,8 @@ pub struct Page {
 pub struct PersonHead {
     pub name: String,
     pub born: String,
+    /// The day of death, from which on the age stands still.
+    pub died: Option<String>,
     pub age: i32,
     /// "Tuesday 3 March, 9:12 am, Chicago time"
     pub there: String,
@@ -71,7 +73,8 @@ impl Page {
         let head = PersonHead {
             name: place.name.clone(),
             born: day::words(place.born),
-            age: day::age(place.born, zone.day(now)),
+            died: place.died.map(day::words),
+            age: day::age(place.born, place.died.unwrap_or(zone.day(now))),
             there: format!("{}, {} time", zone.long_words(now), zone.place()),
             here: differs.then(|| format!("{} for you", reader.clock_words(now))),
             zone: zone.clone(),
@@ -165,7 +168,8 @@ impl Page {
         self.local().day(self.now)
     }
 
-    fn local(&self) -> &Zone {
+    /// The person's zone, or the reader's in no record.
+    pub fn local(&self) -> &Zone {
         self.person.as_ref().map_or(&self.zone, |it| &it.zone)
     }
 }

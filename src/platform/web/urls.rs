@@ -125,6 +125,11 @@ pub fn happenings_about(kind: &str, item: impl Into<i64>) -> Address {
     record(format!("/happenings/about/{kind}/{item}"))
 }
 
+/// Where a death is entered.
+pub fn person_died() -> Address {
+    record("/died")
+}
+
 pub fn medicines() -> Address {
     record("/medicines")
 }

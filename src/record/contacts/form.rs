@@ -1,6 +1,6 @@
 //! What can be typed about contacts.
 
-use super::model::Entry;
+use super::{hours::Hours, model::Entry};
 use crate::base::{ids::ContactId, text::Line};
 use crate::platform::web::form::{FormErrors, FromForm, Reader};
 
@@ -13,15 +13,56 @@ pub struct Entered {
 impl FromForm for Entered {
     fn read(form: &mut Reader) -> Result<Entered, FormErrors> {
         let name = form.needed_line("name", "Enter whom to ask for.");
-        let who = form.line("who");
-        let phone = form.needed_phone("phone", "Enter the number to phone.");
-        let other_phone = form.phone("other_phone");
+        let kind = form.choice("kind");
+        let (who, organization) = (form.line("who"), form.line("organization"));
+        let (phone, other_phone) = (form.phone("phone"), form.phone("other_phone"));
+        let (email, zone) =
+            (given(form, "email", Reader::email), given(form, "zone", Reader::zone));
+        let (address, hours) = (form.note("address"), hours(form));
         let (note, source, version) = (form.line("note"), form.line("source"), form.version());
+        let ways = ["phone", "other_phone", "email", "address"];
+        if ways.iter().all(|it| form.raw(it).trim().is_empty()) {
+            form.wrong("phone", UNREACHABLE);
+        }
         form.finish(|| {
-            let entry = Entry { name: name?, who, phone: phone?, other_phone, note, source };
+            // The only number is the one to try first.
+            let (phone, other_phone) =
+                if phone.is_some() { (phone, other_phone) } else { (other_phone, None) };
+            let (name, kind) = (name?, kind?);
+            let entry = Entry {
+                name,
+                kind,
+                who,
+                organization,
+                phone,
+                other_phone,
+                email,
+                address,
+                zone,
+                hours,
+                note,
+                source,
+            };
             Some(Entered { entry, version })
         })
     }
+}
+
+pub const UNREACHABLE: &str =
+    "Enter a phone number, an e-mail address or a postal address: one of them is enough.";
+
+/// A field that may be empty and is read by a rule for one that may not.
+fn given<T>(
+    form: &mut Reader,
+    name: &'static str,
+    read: fn(&mut Reader, &'static str) -> Option<T>,
+) -> Option<T> {
+    if form.raw(name).trim().is_empty() { None } else { read(form, name) }
+}
+
+fn hours(form: &mut Reader) -> Option<Hours> {
+    let typed = form.line("hours")?;
+    Hours::parse(typed.as_str()).map_err(|says| form.wrong("hours", says)).ok()
 }
 
 /// Struck: why it leaves the list.

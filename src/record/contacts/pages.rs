@@ -1,7 +1,7 @@
 //! The contacts in calling order, one contact, and its form.
 
-use super::{form::Entered, model::Contact, store};
-use crate::base::ids::ContactId;
+use super::{form::Entered, kind::Kind, model::Contact, store};
+use crate::base::{ids::ContactId, zone::Zone};
 use crate::platform::{
     audit::Touch,
     auth::{
@@ -10,7 +10,14 @@ use crate::platform::{
     },
     db::Done,
     error::Result,
-    web::{form::Form, page::Page, path::At, stamp::Stamp, typed::Typed, urls},
+    web::{
+        form::{Choice, Form},
+        page::Page,
+        path::At,
+        stamp::Stamp,
+        typed::Typed,
+        urls,
+    },
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -22,8 +29,17 @@ type Changing = Grant<Change<Essentials>>;
 pub struct ListPage {
     page: Page,
     may_change: bool,
-    contacts: Vec<Contact>,
+    /// Who answers now, and then the others: each in calling order.
+    now: Vec<Row>,
+    others: Vec<Row>,
     stamp: Stamp,
+}
+
+/// A contact, its place in the calling order, and whether it answers.
+struct Row {
+    place: usize,
+    contact: Contact,
+    answers: String,
 }
 
 pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
@@ -31,8 +47,15 @@ pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
     let (page, names) = (grant.page("Contacts"), view.names().await?);
     let contacts = store::list(&view).await?;
     let stamp = Stamp::of_list(&page, &names, contacts.iter().map(Contact::check));
+    let (at, zone) = (grant.now(), grant.zone());
+    let rows = contacts.into_iter().zip(1..).map(|(contact, place)| {
+        let answering = contact.answering(at, zone);
+        (answering.is_now(), Row { place, answers: answering.words(at, zone), contact })
+    });
+    let (now, others): (Vec<_>, Vec<_>) = rows.partition(|(is_now, _)| *is_now);
+    let [now, others] = [now, others].map(|it| it.into_iter().map(|(_, row)| row).collect());
     let may_change = grant.may::<Change<Essentials>>();
-    Ok(ListPage { page, may_change, contacts, stamp })
+    Ok(ListPage { page, may_change, now, others, stamp })
 }
 
 #[derive(Template, WebTemplate)]
@@ -40,6 +63,7 @@ pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
 pub struct ShowPage {
     page: Page,
     contact: Contact,
+    answers: String,
     stamp: Stamp,
     touch: Option<Touch>,
     may_change: bool,
@@ -54,6 +78,7 @@ pub async fn show(grant: Grant<See<Essentials>>, At(id): At<ContactId>) -> Resul
     let page = grant.page(contact.name.as_str());
     Ok(ShowPage {
         stamp: Stamp::of(&page, &names, contact.check()),
+        answers: contact.answering(grant.now(), grant.zone()).words(grant.now(), grant.zone()),
         may_change: grant.may::<Change<Essentials>>(),
         may_decide: grant.may::<Change<Members>>(),
         may_read_history: grant.may::<See<History>>(),
@@ -73,7 +98,18 @@ pub struct EditPage {
     touch: Option<Touch>,
 }
 
+impl EditPage {
+    fn kinds(&self) -> Vec<String> {
+        Kind::ALL.iter().map(ToString::to_string).collect()
+    }
+
+    fn zones(&self) -> Vec<String> {
+        Zone::names().map(|it| it.name().to_owned()).collect()
+    }
+}
+
 pub async fn blank(grant: Changing, typed: Typed) -> Result<EditPage> {
+    let typed = typed.with("kind", Kind::NotSaid);
     Ok(EditPage { page: grant.page("Add a contact"), typed, kept: None, touch: None })
 }
 

@@ -1,11 +1,12 @@
 //! All the SQL of contacts. A contact that is hidden from the reader is not there.
 
-use super::model::Contact;
+use super::{hours::Hours, kind::Kind, model::Contact};
 use crate::base::{
     change::Change,
     clock::Instant,
     ids::ContactId,
-    text::{Line, Phone},
+    text::{Email, Line, Note, Phone},
+    zone::Zone,
 };
 use crate::platform::{
     auth::area::Essentials,
@@ -19,9 +20,11 @@ pub async fn list(view: &View<Essentials>) -> Result<Vec<Contact>> {
     let (person, member) = (view.person(), view.member());
     view.all(query_as!(
         Contact,
-        r#"select id, person_id, name as "name: Line", who as "who: Line",
-            phone as "phone: Phone", other_phone as "other_phone: Phone", note as "note: Line",
-            source as "source: Line", call_order, struck as "struck: bool",
+        r#"select id, person_id, name as "name: Line", kind as "kind: Kind", who as "who: Line",
+            organization as "organization: Line", phone as "phone: Phone",
+            other_phone as "other_phone: Phone", email as "email: Email",
+            address as "address: Note", zone as "zone: Zone", hours as "hours: Hours",
+            note as "note: Line", source as "source: Line", call_order, struck as "struck: bool",
             struck_reason as "struck_reason: Line", checked_at as "checked_at: Instant",
             checked_by as "checked_by: _", checked_against as "checked_against: Line", version
         from contact
@@ -38,9 +41,11 @@ pub async fn find(view: &View<Essentials>, id: ContactId) -> Result<Contact> {
     let (person, member) = (view.person(), view.member());
     view.one(query_as!(
         Contact,
-        r#"select id, person_id, name as "name: Line", who as "who: Line",
-            phone as "phone: Phone", other_phone as "other_phone: Phone", note as "note: Line",
-            source as "source: Line", call_order, struck as "struck: bool",
+        r#"select id, person_id, name as "name: Line", kind as "kind: Kind", who as "who: Line",
+            organization as "organization: Line", phone as "phone: Phone",
+            other_phone as "other_phone: Phone", email as "email: Email",
+            address as "address: Note", zone as "zone: Zone", hours as "hours: Hours",
+            note as "note: Line", source as "source: Line", call_order, struck as "struck: bool",
             struck_reason as "struck_reason: Line", checked_at as "checked_at: Instant",
             checked_by as "checked_by: _", checked_against as "checked_against: Line", version
         from contact
@@ -69,14 +74,21 @@ pub async fn add(write: &mut Write<Essentials>, new: &Contact) -> Result<Contact
     let added = write.apply(
         Change::Added(new),
         query!(
-            "insert into contact (person_id, name, who, phone, other_phone, note, source,
-                call_order, struck, struck_reason, checked_at, checked_by, checked_against)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            "insert into contact (person_id, name, kind, who, organization, phone, other_phone,
+                email, address, zone, hours, note, source, call_order, struck, struck_reason,
+                checked_at, checked_by, checked_against)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             person,
             new.name,
+            new.kind,
             new.who,
+            new.organization,
             new.phone,
             new.other_phone,
+            new.email,
+            new.address,
+            new.zone,
+            new.hours,
             new.note,
             new.source,
             new.call_order,
@@ -95,14 +107,21 @@ pub async fn save(write: &mut Write<Essentials>, old: &Contact, new: &Contact) -
     let saved = write.apply(
         Change::Edited(old, new),
         query!(
-            "update contact set name = ?, who = ?, phone = ?, other_phone = ?, note = ?,
+            "update contact set name = ?, kind = ?, who = ?, organization = ?, phone = ?,
+                other_phone = ?, email = ?, address = ?, zone = ?, hours = ?, note = ?,
                 source = ?, call_order = ?, struck = ?, struck_reason = ?, checked_at = ?,
                 checked_by = ?, checked_against = ?, version = version + 1
             where person_id = ? and id = ? and version = ?",
             new.name,
+            new.kind,
             new.who,
+            new.organization,
             new.phone,
             new.other_phone,
+            new.email,
+            new.address,
+            new.zone,
+            new.hours,
             new.note,
             new.source,
             new.call_order,

@@ -3,6 +3,7 @@
 use super::{first, model::Person};
 use crate::base::text::Line;
 use crate::platform::web::form::{FormErrors, FromForm, Reader};
+use time::Date;
 
 /// The person as typed, and the version that was opened.
 pub struct Described {
@@ -60,5 +61,37 @@ impl FromForm for Against {
         let against = form.needed_line("against", says);
         let version = form.version();
         form.finish(|| Some(Against { against: against?, version }))
+    }
+}
+
+/// What was told of a death.
+pub struct Told {
+    pub on: Date,
+    pub by: Line,
+    /// Whether it was asked a second time.
+    pub sure: bool,
+    pub version: i64,
+}
+
+impl FromForm for Told {
+    fn read(form: &mut Reader) -> Result<Told, FormErrors> {
+        let on = form.needed_day("died_on", "Enter the day, like 3 Mar 2026.");
+        let by = form.needed_line("died_told_by", "Enter who told you, and how.");
+        let (sure, version) = (form.tick("sure"), form.version());
+        form.finish(|| Some(Told { on: on?, by: by?, sure, version }))
+    }
+}
+
+/// Why a death is taken back.
+pub struct Undone {
+    pub reason: Line,
+    pub version: i64,
+}
+
+impl FromForm for Undone {
+    fn read(form: &mut Reader) -> Result<Undone, FormErrors> {
+        let reason = form.needed_line("reason", "Enter why it is taken back.");
+        let version = form.version();
+        form.finish(|| Some(Undone { reason: reason?, version }))
     }
 }

@@ -2,8 +2,9 @@
 //!
 //! Who she is, what someone who meets her must know (language, hearing, vision, mobility), which
 //! numbers to call, and the paper her sheets are printed on. A check says who compared it with
-//! what, and when; an edit takes the check off.
+//! what, and when; an edit takes the check off. After a death every page says when.
 
+mod death;
 pub mod first;
 pub mod form;
 pub mod model;
@@ -19,6 +20,11 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}", get(pages::show))
         .route("/p/{person}/edit", get(pages::edit).post(pages::save))
         .route("/p/{person}/check", get(pages::checking).post(pages::check))
+        .route("/p/{person}/died", get(death::pages::entering).post(death::pages::enter))
+        .route(
+            "/p/{person}/died/take-back",
+            get(death::pages::taking_back).post(death::pages::take_back),
+        )
 }
 
 /// What the database may refuse that a form can hold: a field of blanks that cannot be seen.

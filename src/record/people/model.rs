@@ -36,6 +36,11 @@ pub struct Person {
     /// Read off which paper, or said by whom.
     pub source: Option<Line>,
     pub paper: Paper,
+    /// The day she died, who entered it, who told of it: see `death`.
+    pub died_on: Option<Date>,
+    pub died_by: Option<MemberId>,
+    pub died_told_by: Option<Line>,
+    pub died_undone: Option<Line>,
     pub checked_at: Option<Instant>,
     pub checked_by: Option<MemberId>,
     pub checked_against: Option<Line>,
@@ -48,6 +53,8 @@ audited!(Person as "person" {
     emergency_number: "emergency number", poison_line: "poison line",
     first_whom: "phone first", first_number: "its number", first_said_by: "who said so",
     source: "source", paper: "paper",
+    died_on: "day of death", died_by: "", died_told_by: "who told of the death",
+    died_undone: "why the death was taken back",
     checked_at: "", checked_by: "", checked_against: "checked against",
 } skip { id, version });
 
@@ -81,6 +88,10 @@ impl Person {
             first_said_by: None,
             source: None,
             paper: Paper::UsLetter,
+            died_on: None,
+            died_by: None,
+            died_told_by: None,
+            died_undone: None,
             checked_at: None,
             checked_by: None,
             checked_against: None,
@@ -93,6 +104,10 @@ impl Person {
     pub fn edited(&self, typed: Person) -> Person {
         let after = Person {
             id: self.id,
+            died_on: self.died_on,
+            died_by: self.died_by,
+            died_told_by: self.died_told_by.clone(),
+            died_undone: self.died_undone.clone(),
             checked_at: self.checked_at,
             checked_by: self.checked_by,
             checked_against: self.checked_against.clone(),
@@ -123,9 +138,18 @@ impl Person {
         Check::of(self.checked_at, self.checked_by, self.checked_against.as_ref())
     }
 
-    /// "9 March 1944, age 82"
+    /// Today, or on the day of death.
+    pub fn age(&self, today: Date) -> i32 {
+        day::age(self.born, self.died_on.unwrap_or(today))
+    }
+
+    /// "9 March 1944, age 82"; "9 March 1944, died 3 March 2026, aged 81"
     pub fn born_and_age(&self, today: Date) -> String {
-        format!("{}, age {}", day::words(self.born), day::age(self.born, today))
+        let (born, age) = (day::words(self.born), self.age(today));
+        match self.died_on {
+            None => format!("{born}, age {age}"),
+            Some(died) => format!("{born}, died {}, aged {age}", day::words(died)),
+        }
     }
 
     pub fn first(&self) -> Option<First<'_>> {

@@ -1,6 +1,7 @@
 //! The person: the front page of the record, its form, and its check.
 
 use super::{
+    death,
     form::{Against, Described},
     model::{Person, sound_birth},
     paper::Paper,
@@ -33,7 +34,11 @@ pub struct ShowPage {
     person: Person,
     stamp: Stamp,
     touch: Option<Touch>,
+    /// Who entered the death, where it was entered.
+    died_entered_by: Option<String>,
     may_change: bool,
+    may_enter_death: bool,
+    may_take_back: bool,
     may_read_history: bool,
 }
 
@@ -46,6 +51,9 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
         stamp: Stamp::of(&page, &names, person.check()),
         may_change: grant.may::<Change<Essentials>>(),
         may_read_history: grant.may::<See<History>>(),
+        may_enter_death: grant.may::<Change<Essentials>>() && death::may_enter(grant.role()),
+        may_take_back: grant.may::<Change<Essentials>>() && death::may_take_back(grant.role()),
+        died_entered_by: person.died_by.map(|it| names.of(it).to_owned()),
         page,
         person,
         touch,
@@ -84,7 +92,7 @@ pub async fn save(grant: Grant<Change<Essentials>>, form: Form<Described>) -> Do
     sound_birth(person.born, grant.today())?;
     let mut write = grant.write().await?;
     let before = store::find(&write).await?.opened_at(version)?;
-    let after = before.edited(person);
+    let after = before.edited(person).sound_life()?;
     store::save(&mut write, &before, &after).await?;
     write.commit().await?.then(urls::person()).saying(format!("Saved {}", after.name))
 }

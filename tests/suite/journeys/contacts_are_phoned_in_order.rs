@@ -91,6 +91,34 @@ async fn a_press_phones_the_number_as_it_is_dialled() {
 }
 
 #[tokio::test]
+async fn one_without_a_number_is_kept_and_is_not_among_those_to_phone() {
+    let (family, mut ines) = with_three().await;
+    ines.open(&family.at("/contacts/add")).await.fill("Name", "Tamsin Reyes");
+    ines.press("Add this contact").await.answers(422);
+    ines.sees("Enter a phone number, an e-mail address or a postal address");
+    ines.fill("E-mail", "tamsin at example").press("Add this contact").await.answers(422);
+    ines.sees("Enter an e-mail address, like ines@example.org.");
+    ines.fill("E-mail", "tamsin@example.org").fill("Kind", "lawyer or advisor");
+    ines.fill("Organization", "Reyes and Daughter").fill("Postal address", "Suite 9\nDuluth");
+    ines.press("Add this contact").await.answers(200).sees("no number").sees("Suite 9");
+    ines.open(&family.at("/contacts")).await.sees("lawyer or advisor");
+    ines.sees("no number , by mail tamsin@example.org");
+    ines.open(&family.at("/contacts/check")).await.sees("Reyes").sees("no number");
+    ines.open(&family.at("/sheets/emergency")).await.does_not_see("Tamsin");
+    ines.sees("1 contact has no number: see the record.");
+    // The only number is the one to try first, in whichever field it was typed.
+    ines.open(&family.at("/contacts/4/edit")).await.fill("Other phone", "218 555 0147");
+    ines.press("Save").await.answers(200);
+    ines.open(&family.at("/sheets/emergency")).await.sees("Tamsin").does_not_see("no number");
+    ines.sees("lawyer or advisor; Reyes and Daughter");
+    // What cannot be seen reaches nobody.
+    ines.open(&family.at("/contacts/add")).await.fill("Name", "Nobody");
+    ines.fill("Postal address", "\u{200b}").press("Add this contact").await.answers(422);
+    ines.sees("one of them is enough");
+    family.house.is_sound().await;
+}
+
+#[tokio::test]
 async fn one_that_is_struck_leaves_the_list_and_comes_back_to_its_place() {
     let (family, mut ines) = with_three().await;
     ines.open(&family.at("/contacts/2")).await.press("Strike").await.press("Strike").await;

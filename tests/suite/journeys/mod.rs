@@ -1,6 +1,8 @@
 //! What people do, told as they would tell it. One file a journey.
 
 mod a_bad_backup_is_refused;
+mod a_contact_answers_now;
+mod a_contact_is_saved_to_a_phone;
 mod a_family_is_invited;
 mod a_first_steward_starts_the_record;
 mod a_medicine_is_kept;
@@ -18,6 +20,7 @@ mod statements_are_never_derived;
 mod the_house_is_backed_up;
 mod the_house_under_a_sub_path;
 mod the_one_who_runs_the_server;
+mod the_person_has_died;
 mod the_person_is_described;
 mod the_phone_has_no_network;
 mod today_is_read;

@@ -110,7 +110,7 @@ async fn a_row_changed_by_another_program_is_found() {
     run(&mut db, "update medicine set dose = '9 tablets' where id = 3").await.expect("changed");
     run(
         &mut db,
-        "insert into contact (person_id, name, phone, call_order) values (1, 'x', '555', 9)",
+        "insert into contact (person_id, name, kind, phone, call_order) values (1, 'x', 'family', '555', 9)",
     )
     .await
     .expect("put there");

@@ -31,6 +31,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/visibility", Members),
     ("/edit", Essentials),
     ("/check", Essentials),
+    ("/died", Essentials),
 ];
 
 fn area(route: &str) -> Option<AreaName> {

@@ -26,9 +26,11 @@ fn hostile() -> Vec<(&'static str, String)> {
 }
 
 /// The pages with a form, in the record.
-const FORMS: [&str; 33] = [
+const FORMS: [&str; 35] = [
     "/edit",
     "/check",
+    "/died",
+    "/died/take-back",
     "/medicines/add",
     "/medicines/1/edit",
     "/medicines/1/hold",

@@ -46,7 +46,7 @@ impl Week<'_> {
         let name = self.dice.one_of(&others).copied().unwrap_or_default();
         self.it
             .change_contact("Juno", name, |it| Contact {
-                phone: phone(&number),
+                phone: Some(phone(&number)),
                 source: some("their message on the answering machine"),
                 ..it.clone()
             })
