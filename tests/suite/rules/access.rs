@@ -6,9 +6,10 @@
 use crate::support::{
     Browser, Family,
     family::{CAST, add_member, add_person, place},
+    routes,
 };
 use kinsheaf::platform::auth::area::Role;
-use std::{collections::BTreeSet, fs, path::Path};
+use std::collections::BTreeSet;
 
 #[rustfmt::skip]
 pub const TABLE: &[(&str, &str, &str)] = &[
@@ -245,47 +246,11 @@ async fn every_route_answers_every_role_as_the_table_says() {
     family.house.is_sound().await;
 }
 
-/// The routes as the sources name them.
-fn routes() -> BTreeSet<(String, String)> {
-    let mut found = BTreeSet::new();
-    let mut open = vec![Path::new(env!("CARGO_MANIFEST_DIR")).join("src")];
-    while let Some(path) = open.pop() {
-        if path.is_dir() {
-            open.extend(
-                fs::read_dir(&path).expect("a folder").map(|it| it.expect("an entry").path()),
-            );
-        } else if path.extension().is_some_and(|it| it == "rs") {
-            routes_of(&fs::read_to_string(&path).expect("a file"), &mut found);
-        }
-    }
-    found
-}
-
-fn routes_of(source: &str, found: &mut BTreeSet<(String, String)>) {
-    let each = source.split("let each = \"").nth(1).and_then(|it| it.split('"').next());
-    for call in source.split(".route(").skip(1) {
-        let call = call.split(".route(").next().unwrap_or(call);
-        let call = call.split(".fallback").next().unwrap_or(call);
-        let call = call.split("\n}").next().unwrap_or(call).trim_start();
-        let quoted = call.split('"').nth(1).unwrap_or_default();
-        let path = match call {
-            it if it.starts_with("each") => each.unwrap_or_default().to_owned(),
-            it if it.starts_with("&step(") => format!("{}/{quoted}", each.unwrap_or_default()),
-            _ => quoted.to_owned(),
-        };
-        for (verb, method) in [("get(", "GET"), ("post(", "POST")] {
-            if call.contains(verb) {
-                found.insert((method.to_owned(), path.clone()));
-            }
-        }
-    }
-}
-
 #[test]
 fn every_route_is_in_the_table_and_every_form_has_a_page() {
     let listed: BTreeSet<(String, String)> =
         TABLE.iter().map(|(method, path, _)| ((*method).into(), (*path).into())).collect();
-    let routes = routes();
+    let routes = routes::all();
     assert_eq!(
         routes.difference(&listed).collect::<Vec<_>>(),
         Vec::<&(String, String)>::new(),

@@ -7,6 +7,7 @@ pub mod family;
 pub mod house;
 pub mod html;
 mod prepared;
+pub mod routes;
 pub mod server;
 
 pub use browser::Browser;
