@@ -29,6 +29,9 @@ pub struct Day {
     pub sentences: Vec<Sentence>,
 }
 
+/// The kinds that are about an item of another kind.
+const LEANING: [&str; 2] = ["happening", "step"];
+
 pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Date) -> Result<Told> {
     let mut entries = view.history(wanted).await?;
     let prints = entries.iter().filter(|it| it.kind == "print").map(|it| it.item);
@@ -36,8 +39,9 @@ pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Dat
     let names = view.names().await?;
     let goes_on = entries.len() >= wanted.most.unwrap_or(PAGE);
     let oldest = entries.last().map(|it| it.id);
-    // A note about something that is hidden from the reader is not there for her either.
-    entries.retain(|it| it.kind != "happening" || titles.of(&it.kind, it.item).is_some());
+    // What leans on an item that is hidden from the reader is not there for her either.
+    let leans = |kind: &str| LEANING.contains(&kind);
+    entries.retain(|it| !leans(&it.kind) || titles.of(&it.kind, it.item).is_some());
     let words = Words { names: &names, titles: &titles, zone };
     let sentences = entries.iter().map(|it| words.tell(it)).collect();
     Ok(Told { days: by_day(sentences, zone, today), entries: entries.len(), oldest, goes_on })

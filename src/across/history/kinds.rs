@@ -24,7 +24,11 @@ use crate::{
         conditions::{model::Condition, store as conditions},
         contacts::{model::Contact, store as contacts},
         happenings::{model::Happening, store as happenings},
-        medicines::{model::Medicine, store as medicines},
+        medicines::{
+            model::Medicine,
+            schedule::{model::Step, store as schedule},
+            store as medicines,
+        },
         operations::{model::Operation, store as operations},
         people::{model::Person, store as people},
         statements::{model::Statement, store as statements},
@@ -55,6 +59,7 @@ pub fn kind(name: &str) -> Option<Kind> {
     let all = [
         Kind::of::<Person>("the person's page"),
         Kind::of::<Medicine>("the medicine"),
+        Kind::of::<Step>("when and how much of"),
         Kind::of::<Allergy>("the allergy or intolerance"),
         Kind::of::<AllergyAnswer>("the answer about allergies"),
         Kind::of::<Contact>("the contact"),
@@ -102,6 +107,8 @@ impl Titles {
         if let Some(view) = view.area::<Clinical>() {
             let medicines = medicines::titles(&view).await?.into_iter();
             titles.extend(medicines.map(|(id, title)| (("medicine", id.into()), title)));
+            let steps = schedule::titles(&view).await?.into_iter();
+            titles.extend(steps.map(|(id, title)| (("step", id.into()), title)));
             let conditions = conditions::titles(&view).await?.into_iter();
             titles.extend(conditions.map(|(id, title)| (("condition", id.into()), title)));
             let operations = operations::titles(&view).await?.into_iter();

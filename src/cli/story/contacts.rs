@@ -49,7 +49,7 @@ impl Telling<'_> {
     }
 
     pub(super) async fn contacts_phoned(&self) -> Result<()> {
-        self.day(25, (19, 15));
+        self.day(25, (11, 0));
         let mut write = self.write::<Essentials>("Bram").await?;
         let check = Check { at: write.at(), by: write.member(), against: line("phoned each one") };
         for it in store::list(&write).await?.iter().filter(|it| it.phone.is_some()) {

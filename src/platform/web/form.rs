@@ -5,6 +5,7 @@
 
 use crate::base::{
     day,
+    quantity::Quantity,
     reach::{Email, Phone},
     text::{Line, Note, TextError},
     zone::Zone,
@@ -159,6 +160,15 @@ impl Reader {
             self.wrong(name, says);
         }
         line
+    }
+
+    /// An amount; `None` where nothing was typed, or nothing that can be read.
+    pub fn quantity(&mut self, name: &'static str) -> Option<Quantity> {
+        let read = Quantity::parse(self.raw(name));
+        read.unwrap_or_else(|e| {
+            self.wrong(name, e.to_string());
+            None
+        })
     }
 
     pub fn day(&mut self, name: &'static str) -> Option<Date> {

@@ -3,7 +3,7 @@
 
 use crate::base::ids::{
     AllergyId, ConditionId, ContactId, HappeningId, InvitationId, MedicineId, MembershipId,
-    OperationId, PersonId, SessionId,
+    OperationId, PersonId, SessionId, StepId,
 };
 
 /// Somewhere in the house, or somewhere in the record at hand.
@@ -137,6 +137,15 @@ pub fn medicines() -> Address {
 pub fn medicine(id: impl Into<MedicineId>) -> Address {
     let id = id.into();
     record(format!("/medicines/{id}"))
+}
+
+/// A step of a medicine's schedule.
+pub fn step(medicine: impl Into<MedicineId>, id: impl Into<StepId>) -> Address {
+    medicine_steps(medicine).and(&id.into().to_string())
+}
+
+pub fn medicine_steps(medicine: impl Into<MedicineId>) -> Address {
+    self::medicine(medicine).and("steps")
 }
 
 pub fn allergies() -> Address {

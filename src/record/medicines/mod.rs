@@ -28,4 +28,5 @@ pub fn routes() -> Router<House> {
         .route(&step("stop"), get(actions::stopping).post(actions::stop))
         .route(&step("strike"), get(actions::striking).post(actions::strike))
         .route(&step("bring-back"), get(actions::bringing_back).post(actions::bring_back))
+        .merge(schedule::routes())
 }

@@ -3,6 +3,7 @@
 use super::{
     form::Labelled,
     model::{Medicine, Status, Supply},
+    schedule::{self, model::Step},
     store,
 };
 use crate::base::ids::MedicineId;
@@ -25,6 +26,7 @@ use crate::platform::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
+use time::Date;
 
 #[derive(Template, WebTemplate)]
 #[template(path = "medicines/list.html")]
@@ -69,6 +71,8 @@ pub async fn list(grant: Grant<See<Clinical>>) -> Result<ListPage> {
 pub struct ShowPage {
     page: Page,
     medicine: Medicine,
+    steps: Vec<Step>,
+    today: Date,
     stamp: Stamp,
     touch: Option<Touch>,
     may_change: bool,
@@ -90,6 +94,8 @@ pub async fn show(grant: Grant<See<Clinical>>, At(id): At<MedicineId>) -> Result
         may_change: grant.may::<Change<Clinical>>(),
         may_decide: grant.may::<Change<Members>>(),
         may_read_history: grant.may::<See<History>>(),
+        steps: schedule::store::of_medicine(&view, id).await?,
+        today: grant.today(),
         page,
         medicine,
         touch,

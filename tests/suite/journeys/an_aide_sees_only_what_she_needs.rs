@@ -71,8 +71,10 @@ async fn no_page_offers_them_what_is_not_theirs() {
             assert_eq!(visit.status, 200, "{name} at {}", visit.address);
             assert_eq!(leads_beyond(&family, visit), [""; 0], "{name} at {}", visit.address);
             let page = visit.page();
-            let buttons: Vec<_> =
-                html::select(&page, "main button").into_iter().map(html::text).collect();
+            let buttons: Vec<_> = html::select(&page, "main form[method='post'] button")
+                .into_iter()
+                .map(html::text)
+                .collect();
             let log = name == "Delia" && visit.address.contains("/happenings/");
             let own = visit.address.starts_with("/me") || log;
             let theirs = |it: &String| {

@@ -5,6 +5,7 @@ mod a_contact_answers_now;
 mod a_contact_is_saved_to_a_phone;
 mod a_family_is_invited;
 mod a_first_steward_starts_the_record;
+mod a_medicine_has_a_schedule;
 mod a_medicine_is_kept;
 mod a_nurse_gets_the_emergency_sheet;
 mod allergies_have_three_states;

@@ -129,6 +129,7 @@ fn base_is_pure_and_the_clock_is_read_in_one_place() {
 fn a_table_has_one_owner() {
     let owners: BTreeMap<&str, &str> = BTreeMap::from([
         ("medicine", "src/record/medicines/"),
+        ("step", "src/record/medicines/"),
         ("allergy", "src/record/allergies/"),
         ("allergy_answer", "src/record/allergies/"),
         ("contact", "src/record/contacts/"),

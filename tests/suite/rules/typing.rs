@@ -26,7 +26,7 @@ fn hostile() -> Vec<(&'static str, String)> {
 }
 
 /// The pages with a form, in the record.
-const FORMS: [&str; 35] = [
+const FORMS: [&str; 37] = [
     "/edit",
     "/check",
     "/died",
@@ -38,6 +38,8 @@ const FORMS: [&str; 35] = [
     "/medicines/1/check",
     "/medicines/1/strike",
     "/medicines/check",
+    "/medicines/1/steps/add",
+    "/medicines/1/steps/1/edit",
     "/allergies/add",
     "/allergies/1/edit",
     "/allergies/answer",
@@ -69,6 +71,8 @@ async fn family() -> Family {
     let mut ines = family.browser("Ines").await;
     ines.open(&family.at("/medicines/add")).await.fill("Name", "Warfarin");
     ines.press("Add this medicine").await.answers(200);
+    ines.open(&family.at("/medicines/1/steps/add")).await.fill("morning", "1");
+    ines.press("Save").await.answers(200);
     ines.open(&family.at("/allergies/add")).await.fill("To what", "Penicillin");
     ines.tick("allergy");
     ines.press("Add to the list").await.answers(200);

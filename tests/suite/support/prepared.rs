@@ -8,6 +8,7 @@ impl Family {
         let mut ines = family.browser("Ines").await;
         for (page, label, press) in [
             ("/medicines/add", "Name", "Add this medicine"),
+            ("/medicines/1/steps/add", "morning", "Save"),
             ("/allergies/add", "To what", "Add to the list"),
             ("/contacts/add", "Name", "Add this contact"),
             ("/conditions/add", "Name", "Add this condition"),
@@ -18,6 +19,7 @@ impl Family {
         ] {
             ines.open(&family.at(page)).await.fill(label, "Something");
             match page {
+                "/medicines/1/steps/add" => ines.fill("morning", "1"),
                 "/allergies/add" => ines.tick("allergy"),
                 "/contacts/add" => ines.fill("Phone", "218-555-0101"),
                 "/usual/edit" => ines.fill("Said by", "Emeric"),
