@@ -161,7 +161,6 @@ impl Telling<'_> {
     /// The ordinary month, in the order in which it happened: the history is told as it came.
     async fn month(&self) -> Result<()> {
         self.usual_self().await?;
-        self.contacts_phoned().await?;
         self.corrections().await?;
         self.phones().await?;
         self.infection().await?;

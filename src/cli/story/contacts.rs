@@ -3,7 +3,7 @@
 
 use super::{Telling, line, phone, some};
 use crate::{
-    base::{check::Check, reach::Email, text::Note, zone::Zone},
+    base::{reach::Email, text::Note, zone::Zone},
     platform::{auth::area::Essentials, error::Result},
     record::contacts::{
         hours::Hours,
@@ -47,16 +47,6 @@ impl Telling<'_> {
         }
         write.commit().await.map(|_| ())
     }
-
-    pub(super) async fn contacts_phoned(&self) -> Result<()> {
-        self.day(25, (11, 0));
-        let mut write = self.write::<Essentials>("Bram").await?;
-        let check = Check { at: write.at(), by: write.member(), against: line("phoned each one") };
-        for it in store::list(&write).await?.iter().filter(|it| it.phone.is_some()) {
-            store::save(&mut write, it, &it.checked(check.clone())).await?;
-        }
-        write.commit().await.map(|_| ())
-    }
 }
 
 /// With where it is, and where letters and mail go.
@@ -64,7 +54,7 @@ fn placed(entry: Entry) -> Entry {
     let address = |text: &str| Some(Note::from(text.to_owned()));
     match entry.kind {
         Kind::Doctor => Entry {
-            organization: some("Lakeside Family Practice"),
+            organization: some("Quarry Street Family Practice"),
             email: Some(Email::from("desk@example.org".to_owned())),
             address: address("12 Quarry Street\nDuluth, Minnesota"),
             note: some("press 2 for the nurse"),

@@ -6,6 +6,7 @@ use crate::{
     family::members::{model::Member, store as members},
     platform::{auth::area::Essentials, db::Door, error::Result},
     record::contacts::{
+        kind::Kind,
         model::{Contact, Entry},
         store as contacts,
     },
@@ -22,9 +23,12 @@ impl Telling<'_> {
         })
         .await?;
         self.day(18, (18, 30));
-        self.contact("Juno", ("Delia", "aide, weekdays 9 to 1", "218-555-0104")).await?;
-        self.contact("Juno", ("Lakeside Home Care", "sends Delia; rings back", "218-555-0134"))
-            .await?;
+        self.contact("Juno", ("Delia", Kind::Aide, "comes on weekdays", "218-555-0104")).await?;
+        self.contact(
+            "Juno",
+            ("Lakeside Home Care", Kind::Aide, "sends Delia; rings back", "218-555-0134"),
+        )
+        .await?;
         self.day(17, (19, 45));
         self.moved_ahead("Ines", "Delia").await?;
         self.day(17, (20, 25));
@@ -41,15 +45,15 @@ impl Telling<'_> {
         write.commit().await.map(|_| ())
     }
 
-    /// A new contact: the name, who it is, the number.
+    /// A new contact: the name, what and who it is, the number.
     pub(super) async fn contact(
         &self,
         by: &str,
-        (name, who, number): (&str, &str, &str),
+        (name, kind, who, number): (&str, Kind, &str, &str),
     ) -> Result<()> {
         let mut write = self.write::<Essentials>(by).await?;
         let (who, source) = (some(who), some("their card"));
-        let entry = Entry { who, source, ..Entry::new(line(name), Some(phone(number))) };
+        let entry = Entry { kind, who, source, ..Entry::new(line(name), Some(phone(number))) };
         let place = contacts::last_place(&write).await?;
         contacts::add(&mut write, &Contact::new(self.person, entry, place)).await?;
         write.commit().await.map(|_| ())

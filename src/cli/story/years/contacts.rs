@@ -5,14 +5,14 @@ use super::{Week, names::OTHERS};
 use crate::{
     cli::story::{phone, some},
     platform::{auth::area::Essentials, error::Result},
-    record::contacts::{model::Contact, store},
+    record::contacts::{kind::Kind, model::Contact, store},
 };
 
 impl Week<'_> {
     pub(super) async fn numbers(&mut self) -> Result<()> {
         if let Some((name, who)) = self.newcomer() {
             let number = self.number_of_the_invented();
-            self.it.contact("Ines", (name, who, &number)).await?;
+            self.it.contact("Ines", (name, Kind::NotSaid, who, &number)).await?;
         }
         if self.turn(4, 1) {
             self.number_changed().await?;
