@@ -89,6 +89,8 @@ ids! {
     StepId "step"
     /// How far a member has confirmed having read.
     ReadMarkId "read"
+    /// What the person answered when she was asked about her own record.
+    AnswerId "answer"
     /// One item kept from one member's eyes.
     HiddenId "hidden"
     /// A sheet that was printed.

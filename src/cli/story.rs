@@ -1,6 +1,7 @@
 //! The invented family of the demo and an ordinary month of theirs, told through the same writes
 //! that the pages use, so that its history is a true one. Every name and number is invented.
 
+mod answers;
 mod clock;
 mod conditions;
 mod contacts;
@@ -125,6 +126,7 @@ pub async fn tell(db: &Db, clock: &StoryClock, years: u8) -> Result<Told> {
     it.month().await?;
     let told = it.told(years).await?;
     it.second_parent().await?;
+    it.second_parents_answers().await?;
     clock.set(clock.now());
     Ok(told)
 }

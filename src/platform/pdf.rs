@@ -45,12 +45,23 @@ const FONTS: [&[u8]; 3] = [
 #[derive(Clone, Copy, Debug)]
 pub enum Sheet {
     Emergency,
+    /// What is kept about the person, and who sees it: in large print, for her.
+    Kept,
 }
 
 impl Sheet {
     fn source(self) -> &'static str {
         match self {
             Sheet::Emergency => include_str!("../../templates/sheets/emergency.typ"),
+            Sheet::Kept => include_str!("../../templates/sheets/kept.typ"),
+        }
+    }
+
+    /// What its prints are called.
+    pub fn name(self) -> &'static str {
+        match self {
+            Sheet::Emergency => "emergency sheet",
+            Sheet::Kept => "sheet of what is kept",
         }
     }
 }

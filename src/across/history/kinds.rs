@@ -5,9 +5,11 @@ use crate::{
     across::{
         sheets::{print::Print, store as sheets},
         today::read::ReadMark,
+        visibility::{model::Hidden, store as visibility},
     },
     base::change::Audited,
     family::members::{
+        answers::{model::Answer, store as answers},
         invitations::{model::Invitation, store as invitations},
         model::{Member, Membership},
         places::store as places,
@@ -72,6 +74,7 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Member>("the member"),
         Kind::of::<Membership>("the place in this record"),
         Kind::of::<Invitation>("the invitation for"),
+        Kind::of::<Answer>("the answer to"),
         Kind::of::<Print>("the sheet"),
     ];
     all.into_iter().find(|it| it.name == name)
@@ -92,18 +95,24 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "happening" => Some(urls::happening(item)),
         "membership" => Some(urls::place(item)),
         "invitation" => Some(urls::family()),
+        "answer" => Some(urls::answer(item)),
         "print" => Some(urls::sheets()),
         _ => None,
     }
 }
 
 /// The names of the items, as the reader may see them: of each kind, each item's.
-pub struct Titles(HashMap<&'static str, HashMap<i64, String>>);
+pub struct Titles {
+    items: HashMap<&'static str, HashMap<i64, String>>,
+    /// What was ever hidden from someone: later entries tell only what changed.
+    hidden: Vec<Hidden>,
+}
 
 impl Titles {
     /// Of everything there ever was; of prints, which never end, only these.
     pub async fn read<A>(view: &View<A>, prints: &[i64]) -> Result<Titles> {
         let mut titles: HashMap<(&'static str, i64), String> = HashMap::new();
+        let mut hidden = Vec::new();
         if let Some(view) = view.area::<Clinical>() {
             let medicines = medicines::titles(&view).await?.into_iter();
             titles.extend(medicines.map(|(id, title)| (("medicine", id.into()), title)));
@@ -137,15 +146,30 @@ impl Titles {
             titles.extend(places.map(|(id, title)| (("membership", id.into()), title)));
             let invitations = invitations::titles(&view).await?.into_iter();
             titles.extend(invitations.map(|(id, title)| (("invitation", id.into()), title)));
+            hidden = visibility::all(&view).await?;
+            if view.may_change() {
+                let answers = answers::titles(&view).await?.into_iter();
+                titles.extend(answers.map(|(id, title)| (("answer", id.into()), title)));
+            }
         }
-        let mut of: HashMap<_, HashMap<_, _>> = HashMap::new();
+        let mut items: HashMap<_, HashMap<_, _>> = HashMap::new();
         for ((kind, item), title) in titles {
-            of.entry(kind).or_default().insert(item, title);
+            items.entry(kind).or_default().insert(item, title);
         }
-        Ok(Titles(of))
+        Ok(Titles { items, hidden })
     }
 
     pub fn of(&self, kind: &str, item: i64) -> Option<&str> {
-        self.0.get(kind)?.get(&item).map(String::as_str)
+        self.items.get(kind)?.get(&item).map(String::as_str)
+    }
+
+    /// What a row of `hidden` hides, and from whom.
+    pub fn hidden(&self, row: i64) -> Option<&Hidden> {
+        self.hidden.iter().find(|it| i64::from(it.id) == row)
+    }
+
+    /// The person's name, where the reader sees the essentials.
+    pub fn person(&self) -> Option<&str> {
+        self.items.get("person")?.values().next().map(String::as_str)
     }
 }

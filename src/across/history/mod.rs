@@ -3,6 +3,7 @@
 //! Reads what `platform::audit` kept; the words for each kind of thing are in `kinds`. The life
 //! of one item has its own page, and anyone who reads the history can have it verified.
 
+mod answers;
 pub mod days;
 mod death;
 pub mod kinds;

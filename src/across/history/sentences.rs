@@ -1,7 +1,7 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    death,
+    answers, death,
     kinds::{self, Titles},
     places, values,
 };
@@ -58,7 +58,26 @@ pub struct Words<'a> {
 }
 
 impl Words<'_> {
+    /// The sentence; where a place was decided for a person who does not sign in, it says so.
     pub fn tell(&self, entry: &Recorded) -> Sentence {
+        let mut sentence = self.told(entry);
+        let place = matches!(entry.kind.as_str(), "membership" | "invitation");
+        if place && new_text(entry, "on_behalf", self.zone).is_some() {
+            let behalf = self.behalf();
+            match sentence.rest.is_empty() {
+                true => sentence.rest = behalf,
+                false => sentence.rest.push_str(&format!(", {behalf}")),
+            }
+        }
+        sentence
+    }
+
+    fn behalf(&self) -> String {
+        let name = self.titles.person().unwrap_or("the person");
+        format!("on {name}'s behalf")
+    }
+
+    fn told(&self, entry: &Recorded) -> Sentence {
         let who = self.who(entry);
         let things = Vec::from_iter(self.thing(entry));
         let at = entry.at;
@@ -73,7 +92,8 @@ impl Words<'_> {
         if entry.kind == "hidden" {
             return self.hiding(entry, who);
         }
-        if let Some(sentence) = places::tell(self, entry).or_else(|| death::tell(self, entry)) {
+        let own = places::tell(self, entry).or_else(|| answers::tell(self, entry));
+        if let Some(sentence) = own.or_else(|| death::tell(self, entry)) {
             return sentence;
         }
         let mut changes = self.changes(entry);
@@ -164,21 +184,20 @@ impl Words<'_> {
 
     fn hiding(&self, entry: &Recorded, who: String) -> Sentence {
         let new = |field: &str| new_text(entry, field, self.zone);
-        let number = |field: &str| new(field).and_then(|it| it.parse::<i64>().ok());
-        let from = number("member_id").map_or("someone", |it| self.names.of(it.into()));
+        let row = self.titles.hidden(entry.item);
+        let from = row.map_or("someone", |it| self.names.of(it.member_id));
         let hides = new("standing").as_deref() != Some("no");
-        let behalf = if new("on_behalf").as_deref() == Some("yes") {
-            ", on the person's behalf"
-        } else {
-            ""
+        let behalf = match new("on_behalf").as_deref() {
+            Some("yes") => format!(", {}", self.behalf()),
+            _ => String::new(),
         };
-        let (kind, item) = (new("kind").unwrap_or_default(), number("item").unwrap_or(0));
-        let title = self.titles.of(&kind, item).unwrap_or("something").to_owned();
+        let (kind, item) = row.map_or(("", 0), |it| (it.kind.as_str(), it.item));
+        let title = self.titles.of(kind, item).unwrap_or("something").to_owned();
         Sentence {
             at: entry.at,
             who,
             does: if hides { "hid".into() } else { "showed again".into() },
-            things: vec![Thing { title, page: kinds::page(&kind, item) }],
+            things: vec![Thing { title, page: kinds::page(kind, item) }],
             rest: format!("{} {from}{behalf}", if hides { "from" } else { "to" }),
             changes: Vec::new(),
         }

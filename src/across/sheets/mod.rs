@@ -5,6 +5,8 @@
 //! cannot be noted (a full disk) is printed all the same, and says so.
 
 mod emergency;
+mod give;
+mod kept;
 mod pages;
 pub mod print;
 pub mod store;
@@ -15,6 +17,7 @@ use crate::platform::{
     db::{View, Write},
     error::{Error, Result},
     house::House,
+    pdf::Sheet,
 };
 use axum::{
     Router,
@@ -27,6 +30,8 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/sheets/emergency", get(pages::emergency))
         .route("/p/{person}/sheets/emergency/print", post(pages::print_emergency))
         .route("/p/{person}/sheets/emergency/keep", post(pages::keep_emergency))
+        .route("/p/{person}/sheets/kept", get(pages::kept))
+        .route("/p/{person}/sheets/kept/print", post(pages::print_kept))
 }
 
 /// Notes a print of the emergency sheet as the record stands within this write, without the
@@ -35,7 +40,7 @@ pub async fn emergency_printed(write: &mut Write<Notes>, today: time::Date) -> R
     let view: &View<Notes> = write;
     let view = view.area::<Essentials>().ok_or(Error::Forbidden)?;
     let facts = emergency::Facts::read(&view, today).await?;
-    let head = write.head().await?;
-    let print = print::Print::new(write.member(), write.at(), &facts, head);
+    let (by, head) = ((write.member(), write.at()), write.head().await?);
+    let print = print::Print::new(by, Sheet::Emergency, &facts, head);
     store::add(write, &print).await
 }

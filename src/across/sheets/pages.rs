@@ -2,14 +2,15 @@
 
 use super::{
     emergency::Facts,
+    give::give,
+    kept::{self, Reader},
     print::{self, Print},
     store,
 };
 use crate::platform::{
-    audit::mark,
     auth::{
-        area::Essentials,
-        grant::{Grant, See},
+        area::{Essentials, Members},
+        grant::{Change, Grant, Leave, See},
     },
     error::{Error, Result},
     pdf::Sheet,
@@ -17,36 +18,46 @@ use crate::platform::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
-use axum::{
-    http::header,
-    response::{IntoResponse, Response},
-};
-use serde_json::json;
+use axum::response::Response;
+
+type Changing = Grant<Change<Members>>;
 
 #[derive(Template, WebTemplate)]
 #[template(path = "sheets/list.html")]
 pub struct ListPage {
     page: Page,
     prints: Vec<Row>,
+    /// Whether she decides, so may ask the person with the sheet of what is kept.
+    may_ask: bool,
 }
 
-/// An earlier print, and whether it still says what the record says to this reader.
+/// An earlier print, and whether it still says what the record says to this reader; none where
+/// she may not see that sheet.
 struct Row {
     print: Print,
     by: String,
-    current: bool,
+    current: Option<bool>,
 }
 
 pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
     let view = grant.view().await?;
     let (names, prints) = (view.names().await?, store::list(&view).await?);
-    let now = print::hash(&Facts::read(&view, grant.today()).await?);
-    let row = |print: Print| Row {
-        by: names.of(print.member_id).to_owned(),
-        current: print.facts == now,
-        print,
+    let emergency = print::hash(&Facts::read(&view, grant.today()).await?);
+    let page = grant.page("Sheets");
+    let may_ask = grant.may::<Change<Members>>() && !page.has_died();
+    let kept = match view.area::<Members>().filter(|_| may_ask) {
+        Some(members) => Some(kept::Facts::read(&members, &kept_by(&grant)).await?),
+        None => None,
     };
-    Ok(ListPage { page: grant.page("Sheets"), prints: prints.into_iter().map(row).collect() })
+    let kept = kept.as_ref().map(print::hash);
+    let row = |print: Print| {
+        let now = if print.sheet == Sheet::Kept.name() { kept.as_ref() } else { Some(&emergency) };
+        let (by, current) =
+            (names.of(print.member_id).to_owned(), now.map(|it| *it == print.facts));
+        Row { by, current, print }
+    };
+    let prints = prints.into_iter().map(row).collect();
+    Ok(ListPage { page, prints, may_ask })
 }
 
 #[derive(Template, WebTemplate)]
@@ -71,35 +82,42 @@ pub async fn keep_emergency(grant: Grant<See<Essentials>>) -> Result<Response> {
     paper(grant, "attachment").await
 }
 
-/// Gives the paper. If the print cannot be noted it is given all the same, and says so.
 async fn paper(grant: Grant<See<Essentials>>, disposition: &str) -> Result<Response> {
     let view = grant.view().await?;
     let facts = Facts::read(&view, grant.today()).await?;
     let by = view.names().await?.of(grant.member()).to_owned();
     drop(view);
-    let (code, head) = match note(&grant, &facts).await {
-        Ok(print) => (print.code, mark(&print.head)),
-        Err(e) => {
-            tracing::error!(error = %e, "a print could not be noted");
-            ("not noted".to_owned(), "not noted".to_owned())
-        }
-    };
-    let at = format!("{}, {} time", grant.zone().in_words(grant.now()), grant.zone().place());
-    let name = format!("emergency-sheet-{}.pdf", grant.today());
-    let mut data = serde_json::to_value(&facts).map_err(|e| Error::Internal(e.into()))?;
-    data["printed_on"] = json!(grant.today());
-    data["print"] = json!({ "code": code, "by": by, "at": at, "head": head });
-    let rendered = grant.house().press.render(Sheet::Emergency, data).await;
-    let pdf = rendered.map_err(|e| Error::Internal(e.into()))?;
-    let kind = (header::CONTENT_TYPE, "application/pdf".to_owned());
-    let named = (header::CONTENT_DISPOSITION, format!("{disposition}; filename=\"{name}\""));
-    Ok(([kind, named], pdf).into_response())
+    give(&grant, (Sheet::Emergency, disposition), &facts, &by).await
 }
 
-async fn note(grant: &Grant<See<Essentials>>, facts: &Facts) -> Result<Print> {
-    let mut write = grant.note().await?;
-    let print = Print::new(write.member(), write.at(), facts, write.head().await?);
-    store::add(&mut write, &print).await?;
-    write.commit().await?;
-    Ok(print)
+#[derive(Template, WebTemplate)]
+#[template(path = "sheets/kept.html")]
+pub struct KeptPage {
+    page: Page,
+    facts: kept::Facts,
+}
+
+pub async fn kept(grant: Changing) -> Result<KeptPage> {
+    let page = living(grant.page("What is kept"))?;
+    let facts = kept::Facts::read(&grant.view().await?, &kept_by(&grant)).await?;
+    Ok(KeptPage { page, facts })
+}
+
+/// The sheet speaks to the person: after her death there is none.
+fn living(page: Page) -> Result<Page> {
+    if page.has_died() { Err(Error::NotFound) } else { Ok(page) }
+}
+
+pub async fn print_kept(grant: Changing) -> Result<Response> {
+    living(grant.page(""))?;
+    let view = grant.view().await?;
+    let facts = kept::Facts::read(&view, &kept_by(&grant)).await?;
+    let by = view.names().await?.of(grant.member()).to_owned();
+    drop(view);
+    give(&grant, (Sheet::Kept, "inline"), &facts, &by).await
+}
+
+/// Who shows the sheet to the person, and when.
+fn kept_by<L: Leave>(grant: &Grant<L>) -> Reader {
+    Reader { member: grant.member(), role: grant.role(), now: grant.now() }
 }

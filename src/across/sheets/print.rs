@@ -1,7 +1,6 @@
 //! A print: which sheet, by whom, when, of which facts. Its code stands on the paper, so that it
 //! can be told later from which state of the record the paper came.
 
-use super::emergency::Facts;
 use crate::audited;
 use crate::base::{
     clock::Instant,
@@ -9,8 +8,10 @@ use crate::base::{
 };
 use crate::platform::{
     audit::{canonical, sha256},
+    pdf::Sheet,
     random,
 };
+use serde::Serialize;
 
 #[derive(Clone, Debug)]
 pub struct Print {
@@ -30,11 +31,17 @@ audited!(Print as "print" {
 } skip { id });
 
 impl Print {
-    pub fn new(member_id: MemberId, printed_at: Instant, facts: &Facts, head: String) -> Print {
+    /// By whom and when, of which sheet with which facts, after which state of the history.
+    pub fn new(
+        (member_id, printed_at): (MemberId, Instant),
+        sheet: Sheet,
+        facts: &impl Serialize,
+        head: String,
+    ) -> Print {
         Print {
             id: PrintId::default(),
             member_id,
-            sheet: facts.title.to_lowercase(),
+            sheet: sheet.name().to_owned(),
             code: random::code(),
             printed_at,
             facts: hash(facts),
@@ -44,7 +51,7 @@ impl Print {
 }
 
 /// The hash of a sheet's facts: equal for two prints exactly when they say the same.
-pub fn hash(facts: &Facts) -> String {
+pub fn hash(facts: &impl Serialize) -> String {
     let value = serde_json::to_value(facts).expect("facts are text");
     sha256(canonical(&value))
 }

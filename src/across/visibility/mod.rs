@@ -4,6 +4,7 @@
 //! a steward decides is marked as done on the person's behalf. Nothing is hidden from the person,
 //! and nobody hides anything from herself.
 
+mod asked;
 mod form;
 pub mod model;
 mod pages;
@@ -15,4 +16,5 @@ use axum::{Router, routing::get};
 pub fn routes() -> Router<House> {
     Router::new()
         .route("/p/{person}/visibility/{kind}/{item}", get(pages::show).post(pages::decide))
+        .route("/p/{person}/visibility/{kind}/{item}/asked", get(asked::asking).post(asked::add))
 }

@@ -7,6 +7,7 @@ use super::{
 };
 use crate::{
     across::history::kinds::{self, Titles},
+    family::members::answers::{model::Answer, store as answers},
     platform::{
         auth::{
             area::{History, Members},
@@ -33,6 +34,9 @@ pub struct ShowPage {
     back: String,
     members: Vec<Row>,
     on_behalf: bool,
+    /// What the person answered about it, and how she was asked.
+    answers: Vec<(Answer, String)>,
+    asked: String,
 }
 
 /// A member, and whether the item is hidden from her.
@@ -61,11 +65,14 @@ pub async fn show(
     let page = grant.page(format!("Who sees {title}"));
     let back = page.at(kinds::page(&kind, item).unwrap_or_else(urls::person));
     let on_behalf = grant.role() != crate::platform::auth::area::Role::Person;
-    Ok(ShowPage { page, typed, title, back, members, on_behalf })
+    let (names, about) = (view.names().await?, answers::about(&view, &kind, item).await?);
+    let answers = about.into_iter().map(|it| (it.clone(), it.asked(&names))).collect();
+    let asked = page.at(urls::visibility(&kind, item).and("asked"));
+    Ok(ShowPage { page, typed, title, back, members, on_behalf, answers, asked })
 }
 
 /// The item's name, if it is of a kind that can be hidden and the one who asks sees it.
-async fn title(view: &View<Members>, kind: &str, item: i64) -> Result<String> {
+pub(super) async fn title(view: &View<Members>, kind: &str, item: i64) -> Result<String> {
     let known = KINDS.contains(&kind).then_some(()).ok_or(Error::NotFound);
     known?;
     let titles = Titles::read(&view.area::<History>().ok_or(Error::NotFound)?, &[]).await?;

@@ -28,6 +28,20 @@ pub async fn members(view: &View<Members>) -> Result<Vec<Member>> {
     .await
 }
 
+/// All that is, or once was, hidden in this record from someone else than the reader.
+pub async fn all(view: &View<Members>) -> Result<Vec<Hidden>> {
+    let (person, reader) = (view.person(), view.member());
+    view.all(query_as!(
+        Hidden,
+        r#"select id, person_id, member_id, kind, item, on_behalf as "on_behalf: bool",
+            standing as "standing: bool", version
+        from hidden where person_id = ? and member_id <> ? order by kind, item, id"#,
+        person,
+        reader
+    ))
+    .await
+}
+
 /// Everyone from whom this item is, or once was, hidden.
 pub async fn list(view: &View<Members>, kind: &str, item: i64) -> Result<Vec<Hidden>> {
     let person = view.person();

@@ -20,6 +20,7 @@ impl Telling<'_> {
     pub(super) async fn last_days(&self) -> Result<()> {
         self.osteoporosis_hidden().await?;
         self.directives_lowered().await?;
+        self.directives_answered().await?;
         self.day(5, (11, 20));
         let hold = "before the dentist, said by Dr Oyelaran by phone";
         self.change("Ines", "Alendronate", |it| it.held(self.date(5), line(hold), self.date(5)))
@@ -27,6 +28,7 @@ impl Telling<'_> {
         self.cake_noted().await?;
         self.day(4, (15, 30));
         self.printed("Bram").await?;
+        self.asked_by_phone().await?;
         self.juno_reads().await?;
         self.day(2, (16, 40));
         self.change("Ines", "Furosemide", |it| {

@@ -1,8 +1,10 @@
-//! Members: those who sign in, their own settings, their `places` in a record, and `invitations`.
+//! Members: those who sign in, their own settings, their `places` in a record,
+//! `invitations`, and the `answers` of the person to what they ask her about her record.
 //!
 //! Signing in is slowed after wrong tries, never closed. A new password is chosen by a mailed
 //! link or one made at the command line, never by another member, and the member is told.
 
+pub mod answers;
 pub mod form;
 pub mod invitations;
 pub mod me;
@@ -38,6 +40,7 @@ pub fn routes() -> Router<House> {
         .route("/me/password", get(me::password).post(me::change_password))
         .route("/me/devices/{session}/end", post(me::end_session))
         .route("/p/{person}/family", get(pages::family))
+        .merge(answers::routes())
         .merge(invitations::routes())
         .merge(places::routes())
 }

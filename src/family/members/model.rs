@@ -75,11 +75,14 @@ pub struct Membership {
     /// When the state last turned.
     pub turned_at: Option<Instant>,
     pub lowered: Lowered,
+    /// The version of it that was decided for a person who does not sign in: the newest such.
+    pub on_behalf: Option<i64>,
     pub version: i64,
 }
 
 audited!(Membership as "membership" {
     member_id: "", role: "role", state: "", turned_at: "", lowered: "areas lowered",
+    on_behalf: "",
 } skip { id, person_id, version });
 
 impl Membership {
@@ -92,6 +95,7 @@ impl Membership {
             state: State::Standing,
             turned_at: None,
             lowered: Lowered::default(),
+            on_behalf: None,
             version: 1,
         }
     }
@@ -104,6 +108,15 @@ impl Membership {
     pub fn decides(&self) -> bool {
         let reaches = policy::level(self.reach(), AreaName::Members) == Level::Change;
         self.state == State::Standing && reaches
+    }
+
+    /// Marked as decided for the person, where it differs from what it was before.
+    pub fn on_behalf_if(&self, for_her: bool, before: &Membership) -> Membership {
+        let on_behalf = match for_her && self != before {
+            true => Some(before.version + 1),
+            false => self.on_behalf,
+        };
+        Membership { on_behalf, ..self.clone() }
     }
 
     /// A steward who can act as one.

@@ -42,6 +42,8 @@ pub struct FamilyPage {
     ended: Vec<Relative>,
     open: Vec<Open>,
     may_change: bool,
+    /// Who enters the answers of a person who does not sign in.
+    entered: Option<String>,
 }
 
 /// An open invitation.
@@ -75,7 +77,9 @@ pub async fn family(grant: Grant<See<Members>>) -> Result<FamilyPage> {
     let (ended, family) =
         places::family(&view).await?.into_iter().partition(|it| it.state == State::Ended);
     let may_change = grant.may::<Change<Members>>();
-    Ok(FamilyPage { page: grant.page("Family"), family, ended, open, may_change })
+    let page = grant.page("Family");
+    let entered = page.entered_for(&view.voice().await?);
+    Ok(FamilyPage { page, family, ended, open, may_change, entered })
 }
 
 fn listed(it: Invitation, names: &Names, works: impl Fn(&Invitation) -> bool) -> Open {

@@ -71,7 +71,7 @@ impl View<History> {
         loop {
             let ids = self.newest(&wanted).await?;
             let entries = self.shown(&ids, &wanted).await?.into_iter();
-            page.extend(entries.filter(|it| self.sees(&it.area)));
+            page.extend(entries.filter(|it| self.sees(it)));
             if page.len() >= most || ids.len() < STRIDE {
                 break;
             }
@@ -85,10 +85,12 @@ impl View<History> {
         Ok(page)
     }
 
-    /// Members are of the house; every reader of the history may know of their sign-ins.
-    fn sees(&self, area: &str) -> bool {
-        let name = AreaName::ALL.into_iter().find(|it| it.name() == area);
-        name.is_none_or(|it| policy::allows(self.reach(), it, Level::See))
+    /// Members are of the house; every reader of the history may know of their sign-ins. What the
+    /// person answered is for her and for those who decide.
+    fn sees(&self, entry: &Recorded) -> bool {
+        let name = AreaName::ALL.into_iter().find(|it| it.name() == entry.area);
+        let needs = if entry.kind == "answer" { Level::Change } else { Level::See };
+        name.is_none_or(|it| policy::allows(self.reach(), it, needs))
     }
 
     /// The newest that are asked for, seen by this reader or not. Of the first four branches one
@@ -134,6 +136,10 @@ impl View<History> {
                 and not exists (select 1 from hidden x where x.member_id = ?2 and x.standing
                     and x.person_id = ?1 and x.kind = h.kind and x.item = h.item)
                 and not (kind = 'hidden' and item in (select id from hidden where member_id = ?2))
+                and not (kind = 'answer' and item in (select a.id from answer a
+                    join hidden x on x.person_id = ?1 and x.kind = a.about_kind
+                        and x.item = a.about_item
+                    where a.person_id = ?1 and x.member_id = ?2 and x.standing))
                 and (?4 is null or actor <> ?4)
                 and (not ?5 or action in ('added', 'edited', 'removed') and kind not in ('print', 'read_mark', 'member'))
             order by id desc"#,

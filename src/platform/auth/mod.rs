@@ -86,3 +86,4 @@ pub mod password;
 pub mod policy;
 pub mod session;
 pub mod throttle;
+pub mod voice;

@@ -97,6 +97,14 @@ impl<A> View<A> {
         self.scope.reach
     }
 
+    /// Whether the place may also change this area.
+    pub fn may_change(&self) -> bool
+    where
+        A: Area,
+    {
+        policy::allows(self.reach(), A::NAME, Level::Change)
+    }
+
     /// The same snapshot under another area; `None` where the place does not reach.
     pub fn area<B: Area>(&self) -> Option<View<B>> {
         let sees = policy::allows(self.reach(), B::NAME, Level::See);

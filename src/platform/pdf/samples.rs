@@ -2,7 +2,17 @@
 //! and with text that tries to break the page. Used by the tests beside this file and, written out with their PDFs, by
 //! `tests/outside/sheets.py`.
 
+pub mod kept;
+
+use super::Sheet;
 use serde_json::{Value, json};
+
+/// Every sheet there is, with the data of each sample.
+pub fn sheets() -> Vec<(&'static str, Sheet, Value)> {
+    let emergency = all().into_iter().map(|(name, data)| (name, Sheet::Emergency, data));
+    let kept = kept::all().into_iter().map(|(name, data)| (name, Sheet::Kept, data));
+    emergency.chain(kept).collect()
+}
 
 pub fn all() -> [(&'static str, Value); 5] {
     [

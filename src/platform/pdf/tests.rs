@@ -89,10 +89,10 @@ fn every_string_of_a_list_of_sixty_is_on_the_paper() {
 
 #[test]
 fn no_text_leaves_the_paper_or_the_clear_binding_edge() {
-    let others = samples::all()
+    let others = samples::sheets()
         .into_iter()
-        .filter(|(name, _)| *name != "long")
-        .map(|(name, data)| (name, set(data)));
+        .filter(|(name, ..)| *name != "long")
+        .map(|(name, sheet, data)| (name, Stock::open().set(sheet, data).unwrap()));
     for (name, document) in others.chain([("sixty", SIXTY.1.clone())]) {
         let size = document.pages()[0].frame.size();
         for run in runs(&document) {
@@ -142,6 +142,32 @@ fn a_letter_no_font_has_is_shown_as_missing_and_explained() {
     assert!(squeezed(&after).contains("Ottoline□Varga□⚕") && after.contains("□ stands for"));
 }
 
+/// American Council of the Blind, large print guidelines, 2022 (from memory): 18 points and more, nothing in italics.
+#[test]
+fn the_sheet_for_the_person_is_large_print_on_every_page() {
+    let document = Stock::open().set(Sheet::Kept, samples::kept::ordinary()).unwrap();
+    for (page, leaf) in document.pages().iter().enumerate() {
+        let mut words = String::new();
+        sized(&leaf.frame, &mut |size, text| {
+            assert!(size >= 18.0, "page {}: {text:?} in {size} points", page + 1);
+            words.push_str(&squeezed(text));
+        });
+        for whose in ["OttolineVarga,born9March1944", "K7Q-4MZD", "Wed25Nov2026"] {
+            assert!(words.contains(whose), "page {}: {whose}", page + 1);
+        }
+    }
+}
+
+fn sized(frame: &Frame, look: &mut impl FnMut(f64, &str)) {
+    for (_, item) in frame.items() {
+        match item {
+            FrameItem::Group(group) => sized(&group.frame, look),
+            FrameItem::Text(text) => look(text.size.to_pt(), &text.text),
+            _ => {}
+        }
+    }
+}
+
 /// Ranges where the fonts have holes, control and private characters, each alone and under a mark from another script.
 #[tokio::test]
 async fn no_character_costs_the_sheet() {
@@ -171,10 +197,10 @@ async fn data_without_a_person_is_an_error_not_a_blank_page() {
 async fn the_samples_are_accessible_pdfs() {
     let press = Press::new();
     let folder = env::var_os("KINSHEAF_SAMPLES");
-    for (name, data) in
-        samples::all().into_iter().filter(|(name, _)| folder.is_some() || *name != "long")
+    for (name, sheet, data) in
+        samples::sheets().into_iter().filter(|(name, ..)| folder.is_some() || *name != "long")
     {
-        let pdf = press.render(Sheet::Emergency, data.clone()).await.unwrap();
+        let pdf = press.render(sheet, data.clone()).await.unwrap();
         let claim = b"<pdfuaid:part>1";
         assert!(
             pdf.starts_with(b"%PDF-") && pdf.windows(claim.len()).any(|part| part == claim),

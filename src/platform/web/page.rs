@@ -15,6 +15,7 @@ use crate::platform::{
         grant::Place,
         policy::{self, Level},
         session::SignedIn,
+        voice::Voice,
     },
     house::House,
     random,
@@ -166,6 +167,16 @@ impl Page {
 
     pub fn today(&self) -> time::Date {
         self.local().day(self.now)
+    }
+
+    /// Whether the person has died: then nothing is asked of her.
+    pub fn has_died(&self) -> bool {
+        self.person.as_ref().is_some_and(|it| it.died.is_some())
+    }
+
+    /// Who enters the answers of a person who does not sign in.
+    pub fn entered_for(&self, voice: &Voice) -> Option<String> {
+        voice.entered_for(&self.person.as_ref()?.name)
     }
 
     /// The person's zone, or the reader's in no record.

@@ -2,8 +2,8 @@
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
 use crate::base::ids::{
-    AllergyId, ConditionId, ContactId, HappeningId, InvitationId, MedicineId, MembershipId,
-    OperationId, PersonId, SessionId, StepId,
+    AllergyId, AnswerId, ConditionId, ContactId, HappeningId, InvitationId, MedicineId,
+    MembershipId, OperationId, PersonId, SessionId, StepId,
 };
 
 /// Somewhere in the house, or somewhere in the record at hand.
@@ -208,6 +208,16 @@ pub fn invite() -> Address {
     family().and("invite")
 }
 
+/// What the person answered about her own record.
+pub fn answers() -> Address {
+    family().and("answers")
+}
+
+pub fn answer(id: impl Into<AnswerId>) -> Address {
+    let id = id.into();
+    record(format!("/family/answers/{id}"))
+}
+
 /// An invitation into this record.
 pub fn invitation(id: impl Into<InvitationId>) -> Address {
     let id = id.into();
@@ -244,4 +254,9 @@ pub fn sheets() -> Address {
 
 pub fn emergency_sheet() -> Address {
     record("/sheets/emergency")
+}
+
+/// What is kept about the person, and who sees it.
+pub fn kept_sheet() -> Address {
+    record("/sheets/kept")
 }

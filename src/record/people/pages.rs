@@ -11,7 +11,7 @@ use crate::base::{check::Check, text::Line, zone::Zone};
 use crate::platform::{
     audit::Touch,
     auth::{
-        area::{Essentials, History},
+        area::{Essentials, History, Members},
         grant::{Change, Grant, See},
     },
     db::{Done, Write},
@@ -40,6 +40,9 @@ pub struct ShowPage {
     may_enter_death: bool,
     may_take_back: bool,
     may_read_history: bool,
+    /// Who enters the answers of a person who does not sign in, for those who may know the members.
+    entered: Option<String>,
+    may_ask: bool,
 }
 
 pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
@@ -47,6 +50,10 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
     let (person, names) = (store::find(&view).await?, view.names().await?);
     let touch = view.last_change("person", person.id.into()).await?;
     let page = grant.page("Person");
+    let entered = match grant.may::<See<Members>>() {
+        true => page.entered_for(&view.voice().await?),
+        false => None,
+    };
     Ok(ShowPage {
         stamp: Stamp::of(&page, &names, person.check()),
         may_change: grant.may::<Change<Essentials>>(),
@@ -54,6 +61,8 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
         may_enter_death: grant.may::<Change<Essentials>>() && death::may_enter(grant.role()),
         may_take_back: grant.may::<Change<Essentials>>() && death::may_take_back(grant.role()),
         died_entered_by: person.died_by.map(|it| names.of(it).to_owned()),
+        may_ask: grant.may::<Change<Members>>(),
+        entered,
         page,
         person,
         touch,

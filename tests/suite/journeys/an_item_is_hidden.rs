@@ -23,11 +23,12 @@ async fn what_is_hidden_from_bram_is_traceless_for_him() {
 
     let mut ottoline = family.browser("Ottoline").await;
     ottoline.open(&family.at("/history")).await;
-    ottoline.sees("Ines hid Sertraline from Bram, on the person's behalf");
+    ottoline.sees("Ines hid Sertraline from Bram, on Ottoline Varga's behalf");
     ottoline.open(&family.at("/medicines/1")).await.press("Who sees this").await;
     ottoline.untick("Bram").press("Save").await.answers(200);
     bram.open(&family.at("/medicines/1")).await.answers(200);
     bram.open(&family.at("/history")).await.sees("Sertraline").does_not_see("hid");
+    ottoline.open(&family.at("/history")).await.sees("Ottoline showed again Sertraline to Bram");
     family.house.is_sound().await;
 }
 

@@ -21,6 +21,7 @@ mod statements_are_never_derived;
 mod the_house_is_backed_up;
 mod the_house_under_a_sub_path;
 mod the_one_who_runs_the_server;
+mod the_person_does_not_sign_in;
 mod the_person_has_died;
 mod the_person_is_described;
 mod the_phone_has_no_network;

@@ -154,6 +154,18 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("POST", "/p/{person}/family/invite",                 "yyfnnns"),
     ("POST", "/p/{person}/family/invitations/{invitation}/take-back", "yyfnnns"),
     ("GET",  "/p/{person}/family/{membership}",           "yyynnns"),
+    ("GET",  "/p/{person}/family/{membership}/asked",     "yyfnnns"),
+    ("POST", "/p/{person}/family/{membership}/asked",     "yyfnnns"),
+    ("GET",  "/p/{person}/family/answers",                "yyfnnns"),
+    ("GET",  "/p/{person}/family/answers/add",            "yyfnnns"),
+    ("POST", "/p/{person}/family/answers/add",            "yyfnnns"),
+    ("GET",  "/p/{person}/family/answers/{answer}",       "yyfnnns"),
+    ("GET",  "/p/{person}/family/answers/{answer}/again", "yyfnnns"),
+    ("POST", "/p/{person}/family/answers/{answer}/again", "yyfnnns"),
+    ("GET",  "/p/{person}/family/answers/{answer}/strike", "yyfnnns"),
+    ("POST", "/p/{person}/family/answers/{answer}/strike", "yyfnnns"),
+    ("GET",  "/p/{person}/family/answers/{answer}/bring-back", "yyfnnns"),
+    ("POST", "/p/{person}/family/answers/{answer}/bring-back", "yyfnnns"),
     ("GET",  "/p/{person}/family/{membership}/role",      "yyfnnns"),
     ("POST", "/p/{person}/family/{membership}/role",      "yyfnnns"),
     ("GET",  "/p/{person}/family/{membership}/areas",     "yyfnnns"),
@@ -186,6 +198,10 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("GET",  "/p/{person}/history/{kind}/{item}",         "yyynnns"),
     ("GET",  "/p/{person}/visibility/{kind}/{item}",      "yyfnnns"),
     ("POST", "/p/{person}/visibility/{kind}/{item}",      "yyfnnns"),
+    ("GET",  "/p/{person}/visibility/{kind}/{item}/asked", "yyfnnns"),
+    ("POST", "/p/{person}/visibility/{kind}/{item}/asked", "yyfnnns"),
+    ("GET",  "/p/{person}/sheets/kept",                   "yyfnnns"),
+    ("POST", "/p/{person}/sheets/kept/print",             "yyfnnns"),
     ("GET",  "/p/{person}/sheets",                        "yyyyyns"),
     ("GET",  "/p/{person}/sheets/emergency",              "yyyyyns"),
     ("POST", "/p/{person}/sheets/emergency/print",        "yyyyyns"),
@@ -208,6 +224,7 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{step}", "1"),
         ("{membership}", "5"),
         ("{invitation}", "1"),
+        ("{answer}", "1"),
         ("{kind}", "medicine"),
         ("{item}", "1"),
         ("{session}", "999"),
@@ -271,15 +288,11 @@ fn every_route_is_in_the_table_and_every_form_has_a_page() {
         "no such route"
     );
     // A form posts to the address that shows it; these posts have a button and no fields.
-    let buttons = [
-        "/sign-out",
-        "/me/devices/{session}/end",
-        "/p/{person}/sheets/emergency/print",
-        "/p/{person}/sheets/emergency/keep",
-    ];
+    let buttons = ["/sign-out", "/me/devices/{session}/end", "/p/{person}/sheets/emergency/keep"];
     for (method, path) in &routes {
         let shown = routes.contains(&("GET".to_owned(), path.clone()));
         let button = buttons.contains(&path.as_str())
+            || path.ends_with("/print")
             || path.ends_with("/take-back")
             || path.ends_with("/earlier")
             || path.ends_with("/later")

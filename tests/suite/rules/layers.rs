@@ -162,6 +162,7 @@ fn a_table_has_one_owner() {
             ("member", "src/family/members/"),
             ("membership", "src/family/members/"),
             ("invitation", "src/family/members/"),
+            ("answer", "src/family/members/answers/"),
             ("person", "src/record/people/"),
             ("hidden", "src/across/visibility/"),
         ] {

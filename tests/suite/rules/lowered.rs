@@ -25,6 +25,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/today/read", History),
     ("/today", Essentials),
     ("/happenings", Log),
+    ("/sheets/kept", Members),
     ("/sheets", Essentials),
     ("/history", History),
     ("/family", Members),

@@ -26,7 +26,7 @@ fn hostile() -> Vec<(&'static str, String)> {
 }
 
 /// The pages with a form, in the record.
-const FORMS: [&str; 37] = [
+const FORMS: &[&str] = &[
     "/edit",
     "/check",
     "/died",
@@ -64,6 +64,11 @@ const FORMS: [&str; 37] = [
     "/family/invite",
     "/family/3/role",
     "/family/3/areas",
+    "/family/3/asked",
+    "/family/answers/add",
+    "/family/answers/1/again",
+    "/family/answers/1/strike",
+    "/visibility/medicine/1/asked",
 ];
 
 async fn family() -> Family {
@@ -86,6 +91,8 @@ async fn family() -> Family {
     ines.press("Keep it").await.answers(200);
     ines.open(&family.at("/usual/edit")).await.fill("Usual mood", "calm").fill("Said by", "Emeric");
     ines.press("Save").await.answers(200);
+    ines.open(&family.at("/family/answers/add")).await.fill("The question", "May we keep this?");
+    ines.tick("yes").tick("in person").press("Keep this answer").await.answers(200);
     family
 }
 

@@ -16,6 +16,7 @@ impl Family {
             ("/usual/edit", "Usual mood", "Save"),
             ("/happenings/add", "In a few words", "Keep it"),
             ("/family/invite", "Name", "Make the invitation"),
+            ("/family/answers/add", "The question", "Keep this answer"),
         ] {
             ines.open(&family.at(page)).await.fill(label, "Something");
             match page {
@@ -24,6 +25,7 @@ impl Family {
                 "/contacts/add" => ines.fill("Phone", "218-555-0101"),
                 "/usual/edit" => ines.fill("Said by", "Emeric"),
                 "/family/invite" => ines.tick("relative"),
+                "/family/answers/add" => ines.tick("yes").tick("in person"),
                 _ => &mut ines,
             };
             ines.press(press).await.answers(200);

@@ -45,12 +45,14 @@ pub struct Invitation {
     pub accepted_by: Option<MemberId>,
     /// Whether there is a link to it: a backup holds none.
     pub has_link: bool,
+    /// The version of it that was decided for a person who does not sign in: the newest such.
+    pub on_behalf: Option<i64>,
     pub version: i64,
 }
 
 audited!(Invitation as "invitation" {
     name: "name", email: "e-mail address", role: "", invited_by: "", expires_at: "works until",
-    state: "", accepted_by: "",
+    state: "", accepted_by: "", on_behalf: "",
 } skip { id, person_id, has_link, version });
 
 /// Why a link does not work (any more), in the words of its page.
@@ -94,6 +96,7 @@ impl Invitation {
             state: Fate::Open,
             accepted_by: None,
             has_link: true,
+            on_behalf: None,
             version: 1,
         }
     }
@@ -129,6 +132,12 @@ impl Invitation {
     pub fn is_backed(&self, places: &[Membership]) -> bool {
         let inviter = places.iter().find(|it| it.member_id == self.invited_by && it.decides());
         inviter.is_some_and(|it| may_invite(it.reach(), self.role))
+    }
+
+    /// Marked as made or taken back for the person, where she does not sign in.
+    pub fn on_behalf_if(self, for_her: bool, version: i64) -> Invitation {
+        let on_behalf = if for_her { Some(version) } else { self.on_behalf };
+        Invitation { on_behalf, ..self }
     }
 
     pub fn accepted(&self, by: MemberId) -> Invitation {

@@ -71,6 +71,8 @@ pub async fn invite(grant: Changing, form: Form<Offer>) -> Result<InvitedPage> {
     let mut write = grant.write().await?;
     let invitation =
         Invitation::new(grant.person(), (name, email, role), (grant.member(), write.at()));
+    let for_her = write.voice().await?.is_spoken_for();
+    let invitation = invitation.on_behalf_if(for_her, 1);
     is_wanted(&write, &invitation).await?;
     if !may_invite(grant.reach(), role) {
         let says = "This role reaches further than your own place. Another steward, or the person, can give it.";
@@ -130,7 +132,9 @@ pub async fn take_back(grant: Changing, At(id): At<InvitationId>) -> Done {
     let before = store::find(&write, id).await?;
     let says = match before.state {
         Fate::Open => {
-            store::save(&mut write, &before, &before.taken_back()).await?;
+            let for_her = write.voice().await?.is_spoken_for();
+            let after = before.taken_back().on_behalf_if(for_her, before.version + 1);
+            store::save(&mut write, &before, &after).await?;
             format!("The invitation for {} is taken back: its link no longer works", before.name)
         }
         Fate::TakenBack => format!("The invitation for {} was taken back already", before.name),

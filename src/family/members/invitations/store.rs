@@ -25,7 +25,7 @@ pub async fn list(view: &View<Members>) -> Result<Vec<Invitation>> {
         r#"select id, person_id, name as "name: Line", email as "email: Email",
             role as "role: Role", invited_by, expires_at as "expires_at: Instant",
             state as "state: Fate", accepted_by as "accepted_by: MemberId",
-            token is not null as "has_link!: bool", version
+            token is not null as "has_link!: bool", on_behalf, version
         from invitation where person_id = ? order by id desc"#,
         person
     ))
@@ -39,7 +39,7 @@ pub async fn find(view: &View<Members>, id: InvitationId) -> Result<Invitation> 
         r#"select id, person_id, name as "name: Line", email as "email: Email",
             role as "role: Role", invited_by, expires_at as "expires_at: Instant",
             state as "state: Fate", accepted_by as "accepted_by: MemberId",
-            token is not null as "has_link!: bool", version
+            token is not null as "has_link!: bool", on_behalf, version
         from invitation where person_id = ? and id = ?"#,
         person,
         id
@@ -61,8 +61,8 @@ pub async fn add(write: &mut Write<Members>, new: &Invitation, token: &str) -> R
         Change::Added(new),
         query!(
             "insert into invitation (person_id, name, email, role, invited_by, expires_at, token,
-                state, accepted_by)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                state, accepted_by, on_behalf)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             person,
             new.name,
             new.email,
@@ -71,7 +71,8 @@ pub async fn add(write: &mut Write<Members>, new: &Invitation, token: &str) -> R
             new.expires_at,
             hashed,
             new.state,
-            new.accepted_by
+            new.accepted_by,
+            new.on_behalf
         ),
     );
     added.await.map(|_| ())
@@ -82,10 +83,11 @@ pub async fn save(write: &mut Write<Members>, old: &Invitation, new: &Invitation
     let saved = write.apply(
         Change::Edited(old, new),
         query!(
-            "update invitation set state = ?, accepted_by = ?, version = version + 1
+            "update invitation set state = ?, accepted_by = ?, on_behalf = ?, version = version + 1
             where person_id = ? and id = ? and version = ?",
             new.state,
             new.accepted_by,
+            new.on_behalf,
             person,
             old.id,
             old.version

@@ -1,7 +1,10 @@
 //! One member's place: what it is, its role, and the areas that are lowered for her.
 
 use super::{
-    super::model::{Membership, State, role_words},
+    super::{
+        answers::{model::Answer, store as answers},
+        model::{Membership, State, role_words},
+    },
     form::{self, Areas, Other, ROLES},
     rules,
     store::{self, Relative},
@@ -36,6 +39,8 @@ pub struct PlacePage {
     is_own: bool,
     may_change: bool,
     may_read_history: bool,
+    /// What the person answered about this place, and how she was asked.
+    answers: Vec<(Answer, String)>,
 }
 
 impl PlacePage {
@@ -49,11 +54,20 @@ impl PlacePage {
 }
 
 pub async fn show(grant: Grant<See<Members>>, At(id): At<MembershipId>) -> Result<PlacePage> {
-    let whose = store::relative(&grant.view().await?, id).await?;
+    let view = grant.view().await?;
+    let whose = store::relative(&view, id).await?;
+    let may_change = grant.may::<grant::Change<Members>>();
+    let mut answers = Vec::new();
+    if may_change {
+        let names = view.names().await?;
+        let about = answers::about(&view, "membership", id.into()).await?.into_iter();
+        answers.extend(about.map(|it| (it.clone(), it.asked(&names))));
+    }
     Ok(PlacePage {
         page: grant.page(format!("The place of {}", whose.name)),
         is_own: whose.id == grant.member(),
-        may_change: grant.may::<grant::Change<Members>>(),
+        may_change,
+        answers,
         may_read_history: grant.may::<See<History>>(),
         whose,
     })
@@ -147,7 +161,9 @@ pub async fn keep(
     rules::allow(&places, write.member(), (before, after))
         .map_err(|why| FormErrors::at(field, why))?;
     let name = store::relative(&write, before.id).await?.name;
-    store::save(&mut write, before, after).await?;
+    // Her own leaving is nobody's decision for the person.
+    let for_her = write.voice().await?.is_spoken_for() && before.member_id != write.member();
+    store::save(&mut write, before, &after.on_behalf_if(for_her, before)).await?;
     let own_end = before.member_id == write.member() && after.state != State::Standing;
     let to = match after.state {
         _ if own_end => urls::records(),

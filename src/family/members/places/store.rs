@@ -24,7 +24,7 @@ pub async fn list(view: &View<Members>) -> Result<Vec<Membership>> {
     view.all(query_as!(
         Membership,
         r#"select id, person_id, member_id, role as "role: Role", state as "state: State",
-            turned_at as "turned_at: Instant", lowered, version
+            turned_at as "turned_at: Instant", lowered, on_behalf, version
         from membership where person_id = ? order by id"#,
         person
     ))
@@ -43,14 +43,15 @@ pub async fn add(write: &mut Write<Members>, new: &Membership) -> Result<Members
     let added = write.apply(
         Change::Added(new),
         query!(
-            "insert into membership (person_id, member_id, role, state, turned_at, lowered)
-            values (?, ?, ?, ?, ?, ?)",
+            "insert into membership (person_id, member_id, role, state, turned_at, lowered, on_behalf)
+            values (?, ?, ?, ?, ?, ?, ?)",
             person,
             new.member_id,
             new.role,
             new.state,
             new.turned_at,
-            lowered
+            lowered,
+            new.on_behalf
         ),
     );
     Ok(added.await?.into())
@@ -63,12 +64,13 @@ pub async fn save(write: &mut Write<Members>, old: &Membership, new: &Membership
         Change::Edited(old, new),
         query!(
             "update membership set role = ?, state = ?, turned_at = ?, lowered = ?,
-                version = version + 1
+                on_behalf = ?, version = version + 1
             where person_id = ? and id = ? and version = ?",
             new.role,
             new.state,
             new.turned_at,
             lowered,
+            new.on_behalf,
             person,
             old.id,
             old.version

@@ -1,0 +1,156 @@
+//! What is kept, part by part, in short lists: an area that the reader does not see is named as
+//! not listed, never left out.
+
+use crate::{
+    platform::{
+        auth::area::{Clinical, Essentials, Log, Members},
+        db::View,
+        error::Result,
+    },
+    record::{
+        allergies::store as allergies,
+        baseline::store as baseline,
+        conditions::{model::Condition, store as conditions},
+        contacts::store as contacts,
+        happenings::store::{self as happenings, Wanted},
+        medicines::{model::Medicine, store as medicines},
+        operations::store as operations,
+        people::{model::Person, store as people},
+        statements::{state::State, store as statements},
+    },
+};
+use serde::Serialize;
+
+#[derive(Serialize)]
+pub struct Part {
+    pub title: String,
+    pub lines: Vec<String>,
+}
+
+fn part(title: &str, lines: Vec<String>) -> Part {
+    Part { title: title.to_owned(), lines }
+}
+
+/// Each area in the order of the record; a further one is two lines more.
+pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Vec<Part>> {
+    let closed = || format!("Not listed here: {shown_by} does not see this.");
+    let mut parts = match view.area::<Essentials>() {
+        Some(view) => essentials(&view, name).await?,
+        None => vec![part("Allergies, contacts, your usual self", vec![closed()])],
+    };
+    match view.area::<Clinical>() {
+        Some(view) => parts.extend(clinical(&view).await?),
+        None => parts.push(part("Medicines, conditions, operations", vec![closed()])),
+    }
+    match view.area::<Log>() {
+        Some(view) => parts.push(part("Notes of what happened", vec![notes(&view).await?])),
+        None => parts.push(part("Notes of what happened", vec![closed()])),
+    }
+    let history = "Every change, with who made it and when. What was struck stays there.";
+    parts.push(part("History", vec![history.to_owned()]));
+    Ok(parts)
+}
+
+async fn essentials(view: &View<Essentials>, name: &str) -> Result<Vec<Part>> {
+    let (person, state) = (people::find(view).await?, allergies::state(view).await?);
+    let listed = state.listed().iter().map(|it| it.substance.to_string());
+    let contacts = contacts::list(view).await?.into_iter().map(|it| it.name.to_string());
+    let usual = baseline::find(view).await?;
+    let usual = match (usual.is_empty(), usual.said()) {
+        (true, _) => "Nothing is written down.".to_owned(),
+        (false, Some(said)) => format!("It is written down, {said}."),
+        (false, None) => "It is written down.".to_owned(),
+    };
+    Ok(vec![
+        part("Who you are", vec![who(&person)]),
+        part("Allergies", vec![counted(&state.sentence(), listed.collect())]),
+        part("Contacts", vec![list("contact", contacts.collect())]),
+        part(&format!("How {name} usually is"), vec![usual]),
+    ])
+}
+
+/// Which of the person's own lines are filled in.
+fn who(it: &Person) -> String {
+    let filled = [
+        ("address", it.address.is_some()),
+        ("language", it.language.is_some()),
+        ("hearing", it.hearing.is_some()),
+        ("sight", it.vision.is_some()),
+        ("how you get about", it.mobility.is_some()),
+        ("whom to phone first", it.first_whom.is_some()),
+    ];
+    let filled = filled.into_iter().filter(|it| it.1).map(|it| it.0);
+    let all: Vec<_> = ["name", "birth date"].into_iter().chain(filled).collect();
+    format!("Your {}.", all.join(", "))
+}
+
+async fn clinical(view: &View<Clinical>) -> Result<Vec<Part>> {
+    let all = medicines::list(view).await?;
+    let current = all.iter().filter(|it| it.is_current()).map(Medicine::title).collect();
+    let before = all.iter().filter(|it| !it.is_current() && !it.is_struck()).count();
+    let mut taken = vec![list("medicine", current)];
+    if before > 0 {
+        taken.push(format!("Also kept: {before} that you took before."));
+    }
+    let operations = operations::list(view).await?.into_iter().filter(|it| !it.struck);
+    let said = statements::list(view).await?;
+    let said =
+        said.iter().map(|it| format!("{} {}.", it.question.words(), State::of(it).sentence()));
+    Ok(vec![
+        part("Medicines", taken),
+        part("Conditions", ailments(&conditions::list(view).await?)),
+        part(
+            "Operations",
+            vec![list("operation", operations.map(|it| it.name.to_string()).collect())],
+        ),
+        part("Asked for an emergency", said.collect()),
+    ])
+}
+
+async fn notes(view: &View<Log>) -> Result<String> {
+    let all = Wanted { most: i64::MAX, ..Wanted::default() };
+    Ok(match happenings::list(view, &all).await?.len() {
+        0 => "No note is written down.".to_owned(),
+        1 => "1 note, in words or as a photo.".to_owned(),
+        many => format!("{many} notes, in words or as photos."),
+    })
+}
+
+/// A condition about which she wished to hear less is counted, and not named: the sheet is put
+/// into her hand. It says so, and she may ask.
+fn ailments(all: &[Condition]) -> Vec<String> {
+    let standing: Vec<&Condition> = all.iter().filter(|it| it.is_standing()).collect();
+    let (careful, named): (Vec<_>, Vec<_>) =
+        standing.into_iter().partition(|it| it.wants_told.asks_for_care());
+    let names = named.iter().map(|it| it.name.to_string()).collect();
+    let more = careful.len();
+    let less = match more {
+        0 => return vec![list("condition", names)],
+        1 => "1 more is kept. You said that you do not want to hear all about it now.".to_owned(),
+        _ => format!(
+            "{more} more are kept. You said that you do not want to hear all about them now."
+        ),
+    };
+    let mut lines = Vec::new();
+    if !named.is_empty() {
+        lines.push(list("condition", names));
+    }
+    lines.extend([less, "Ask, and it is read to you.".to_owned()]);
+    lines
+}
+
+/// "2 contacts: Ines, Emeric."
+fn list(noun: &str, names: Vec<String>) -> String {
+    let plural = if names.len() == 1 { "" } else { "s" };
+    match names.len() {
+        0 => format!("No {noun} is written down."),
+        count => counted(&format!("{count} {noun}{plural}"), names),
+    }
+}
+
+fn counted(sentence: &str, names: Vec<String>) -> String {
+    match names.is_empty() {
+        true => format!("{sentence}."),
+        false => format!("{sentence}: {}.", names.join(", ")),
+    }
+}
