@@ -46,8 +46,17 @@ impl Zone {
         names.into_iter().map(Zone)
     }
 
-    /// The town the zone is named after: "America/Kentucky/Louisville" is "Louisville".
+    /// Whether the database at hand has rules for it.
+    pub fn is_known(&self) -> bool {
+        TimeZone::get(&self.0).is_ok()
+    }
+
+    /// The town the zone is named after: "America/Kentucky/Louisville" is "Louisville". A name
+    /// that is no longer known is said to be so, beside hours that are those of UTC.
     pub fn place(&self) -> String {
+        if !self.is_known() {
+            return format!("UTC ({} is not known here any more)", self.0);
+        }
         let last = self.0.rsplit('/').next().unwrap_or(&self.0);
         last.replace('_', " ")
     }
@@ -104,13 +113,18 @@ impl Zone {
     }
 
     fn offset_seconds(&self, at: Instant) -> i64 {
-        let moment = jiff::Timestamp::from_second(at.unix());
-        moment.map_or(0, |moment| self.rules().to_offset(moment).seconds().into())
+        offset_by(&self.rules(), at)
     }
 
     fn rules(&self) -> TimeZone {
         TimeZone::get(&self.0).unwrap_or(TimeZone::UTC)
     }
+}
+
+/// What is kept is the moment; what the wall shows is asked of the rules at hand, every time.
+fn offset_by(rules: &TimeZone, at: Instant) -> i64 {
+    let moment = jiff::Timestamp::from_second(at.unix());
+    moment.map_or(0, |moment| rules.to_offset(moment).seconds().into())
 }
 
 fn civil_from(day: Date, time: Time) -> civil::DateTime {
@@ -196,7 +210,21 @@ mod tests {
     fn a_name_the_database_lost_counts_as_utc() {
         let lost = Zone("America/Atlantis".to_owned());
         assert_eq!(lost.wall(Instant::from_unix(0)), datetime!(1970-01-01 00:00));
+        assert_eq!(lost.place(), "UTC (America/Atlantis is not known here any more)");
         assert_eq!(lost.instant(date!(1970 - 01 - 01), time!(00:00)), Instant::from_unix(0));
+    }
+
+    /// Minnesota gives up daylight saving, and the program is updated: the moment that was kept
+    /// is the same one, and the wall shows it by the new rules. A day has no rules.
+    #[test]
+    fn a_kept_moment_is_shown_by_the_rules_at_hand_and_a_day_by_none() {
+        let kept = serde_json::to_string(&Instant::new(datetime!(2026-07-15 17:30 UTC))).unwrap();
+        let at: Instant = Instant::parse(kept.trim_matches('"')).unwrap();
+        let by = |rules: &str| offset_by(&TimeZone::posix(rules).unwrap(), at) / 3600;
+        assert_eq!((by("CST6CDT,M3.2.0,M11.1.0"), by("CST6")), (-5, -6));
+        assert_eq!(at.utc(), datetime!(2026-07-15 17:30 UTC));
+        let day = serde_json::to_string(&date!(2026 - 07 - 15)).unwrap();
+        assert_eq!(day, r#""2026-07-15""#);
     }
 
     #[test]

@@ -8,6 +8,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { OUT, browse, check, finallyDo, run, watch } from './kit.mjs';
 import { demo, enter } from './demo.mjs';
+import { threeZones } from './zones.mjs';
 
 // Words that nothing else in the demo has.
 const MEDICINE = { Name: 'Quillamine', Strength: '12 mg', Dose: '7 drops' };
@@ -106,4 +107,5 @@ await run(async () => {
   // A PDF names no icon, so the browser asks for one at the usual address, where there is none.
   const own = faults.filter(fault => !fault.endsWith('/favicon.ico)'));
   check('no page of the journey broke its policy or asked another host', own);
+  await threeZones(browser);
 });

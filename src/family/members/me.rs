@@ -50,18 +50,22 @@ pub struct EditPage {
     page: Page,
     typed: Typed,
     version: i64,
+    zone: Zone,
 }
 
 impl EditPage {
+    /// A kept name that is no longer known stands among them: it is not changed unasked, and
+    /// saving says that another is to be chosen.
     fn zones(&self) -> Vec<String> {
-        Zone::names().map(|it| it.name().to_owned()).collect()
+        let lost = Some(self.zone.clone()).filter(|it| !it.is_known());
+        lost.into_iter().chain(Zone::names()).map(|it| it.name().to_owned()).collect()
     }
 }
 
 pub async fn edit(account: Account, typed: Typed) -> Result<EditPage> {
     let member = store::find(&account.view().await?, account.member()).await?;
     let (page, version) = (account.page("Edit your settings"), member.version);
-    Ok(EditPage { page, typed: typed.over(&member), version })
+    Ok(EditPage { page, typed: typed.over(&member), version, zone: member.zone })
 }
 
 pub async fn save(account: Account, form: Form<Settings>) -> Done {

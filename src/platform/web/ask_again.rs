@@ -13,10 +13,13 @@ use super::{
     typed::{Again, Typed},
     uploads,
 };
-use crate::platform::{
-    auth::session,
-    error::{Error, Result},
-    house::House,
+use crate::{
+    base::ids::PersonId,
+    platform::{
+        auth::session,
+        error::{Error, Result},
+        house::House,
+    },
 };
 use axum::{
     body::{Body, to_bytes},
@@ -95,7 +98,7 @@ fn at_field(house: &House, message: &str) -> Option<FormErrors> {
 async fn finish(house: &House, key: Option<FormKey>, mut response: Response) -> Response {
     let Some(answer) = response.extensions_mut().remove::<Answer>() else { return response };
     let place = answer.to.path(house.config.base().path(), answer.person);
-    let saying = answer.saying.unwrap_or_default();
+    let saying = in_record(house, answer.person, answer.saying.unwrap_or_default()).await;
     if let Some(FormKey(key)) = key {
         let remembered = sqlx::query!(
             "update form_key set place = ?, saying = ? where key = ?",
@@ -113,6 +116,19 @@ async fn finish(house: &House, key: Option<FormKey>, mut response: Response) -> 
     }
     go_on(house, &mut response, &place, &saying);
     response
+}
+
+/// The line with the name of the person in whose record it was done: who keeps two records in two
+/// tabs must not take one for the other. It is the record of the write, whatever page shows it.
+async fn in_record(house: &House, person: PersonId, saying: String) -> String {
+    if saying.is_empty() || person == PersonId::default() {
+        return saying;
+    }
+    let name = sqlx::query_scalar!("select name from person where id = ?", person);
+    match name.fetch_optional(house.db.readers()).await {
+        Ok(Some(name)) => format!("In the record of {name}: {saying}"),
+        _ => saying,
+    }
 }
 
 /// The answer the form got when it was kept.

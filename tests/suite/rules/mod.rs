@@ -6,5 +6,6 @@ mod history;
 mod layers;
 mod lowered;
 mod pages;
+mod two_people;
 mod typing;
 mod years;

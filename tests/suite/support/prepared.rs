@@ -1,35 +1,52 @@
 //! A family with one of everything that an address can name: each has the id 1.
 
-use super::Family;
+use super::{Browser, Family};
 
 impl Family {
     pub async fn with_one_of_everything() -> Family {
         let family = Family::new().await;
         let mut ines = family.browser("Ines").await;
-        for (page, label, press) in [
-            ("/medicines/add", "Name", "Add this medicine"),
-            ("/medicines/1/steps/add", "morning", "Save"),
-            ("/allergies/add", "To what", "Add to the list"),
-            ("/contacts/add", "Name", "Add this contact"),
-            ("/conditions/add", "Name", "Add this condition"),
-            ("/operations/add", "What was done", "Add this operation"),
-            ("/usual/edit", "Usual mood", "Save"),
-            ("/happenings/add", "In a few words", "Keep it"),
-            ("/family/invite", "Name", "Make the invitation"),
-            ("/family/answers/add", "The question", "Keep this answer"),
-        ] {
-            ines.open(&family.at(page)).await.fill(label, "Something");
-            match page {
-                "/medicines/1/steps/add" => ines.fill("morning", "1"),
-                "/allergies/add" => ines.tick("allergy"),
-                "/contacts/add" => ines.fill("Phone", "218-555-0101"),
-                "/usual/edit" => ines.fill("Said by", "Emeric"),
-                "/family/invite" => ines.tick("relative"),
-                "/family/answers/add" => ines.tick("yes").tick("in person"),
-                _ => &mut ines,
-            };
-            ines.press(press).await.answers(200);
-        }
+        one_of_everything(&mut ines, (&family.at(""), "1")).await;
         family
+    }
+
+    /// The same with a second record, Emeric's, in which Ines is the steward: there each has the
+    /// id 2, and her place the id 6.
+    pub async fn with_two_records() -> (Family, Browser) {
+        let family = Family::with_one_of_everything().await;
+        let mut ines = family.browser("Ines").await;
+        ines.open("/records/add").await.fill("Name", "Emeric Varga").fill("Born on", "2 Nov 1941");
+        ines.press("Start the record").await.answers(200);
+        one_of_everything(&mut ines, ("/p/2", "2")).await;
+        (family, ines)
+    }
+}
+
+/// In this record, where each thing gets this id.
+async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
+    for (page, label, press) in [
+        ("/medicines/add", "Name", "Add this medicine"),
+        ("/medicines/{id}/steps/add", "morning", "Save"),
+        ("/allergies/add", "To what", "Add to the list"),
+        ("/contacts/add", "Name", "Add this contact"),
+        ("/conditions/add", "Name", "Add this condition"),
+        ("/operations/add", "What was done", "Add this operation"),
+        ("/usual/edit", "Usual mood", "Save"),
+        ("/happenings/add", "In a few words", "Keep it"),
+        ("/family/invite", "Name", "Make the invitation"),
+        ("/family/answers/add", "The question", "Keep this answer"),
+    ] {
+        let address = format!("{record}{page}").replace("{id}", id);
+        ines.open(&address).await.fill(label, "Something");
+        match page {
+            "/medicines/{id}/steps/add" => ines.fill("morning", "1"),
+            "/allergies/add" => ines.tick("allergy"),
+            "/contacts/add" => ines.fill("Phone", "218-555-0101"),
+            "/usual/edit" => ines.fill("Said by", "Emeric"),
+            "/family/invite" => ines.tick("relative"),
+            "/family/answers/add" => ines.tick("yes").tick("in person"),
+            _ => &mut *ines,
+        };
+        ines.press(press).await.answers(200);
     }
 }
