@@ -90,6 +90,11 @@ async fn it_is_for_nobody_who_has_a_place_and_falls_with_the_one_who_invited() {
     ines.open(&family.at("/family/invite")).await.fill("Name", "Bram");
     ines.fill("E-mail, if you like", &address("Bram")).tick("aide");
     ines.press("Make the invitation").await.answers(422).sees("has a place here already");
+    ines.open(&family.at("/family/3/pause")).await.press("Pause this place").await.answers(200);
+    ines.open(&family.at("/family/invite")).await.fill("Name", "Bram");
+    ines.fill("E-mail, if you like", &address("Bram")).tick("aide");
+    ines.press("Make the invitation").await.answers(422).sees("It is paused: take the pause back.");
+    ines.open(&family.at("/family/3/resume")).await.press("Take back the pause").await.answers(200);
     let link = invite(&family, "Juno", "relative").await;
     ines.open(&family.at("/family/invite")).await.fill("Name", "Juno once more");
     ines.fill("E-mail, if you like", &address("Juno"))

@@ -38,6 +38,9 @@ async fn she_is_asked_and_what_she_answered_leads_to_where_it_is_done() {
     // It was not done by itself: Bram still sees it until someone decides, which says for whom.
     let mut bram = family.browser("Bram").await;
     bram.open(&family.at("/medicines")).await.sees("Sertraline");
+    // Nor does he read that she was asked: answers are for her and for those who decide.
+    bram.open(&family.at("/history")).await.sees("added the medicine Sertraline");
+    bram.does_not_see("answer").does_not_see("hide");
     ines.press("Decide who sees this").await.sees("Who should not see Sertraline?");
     ines.sees("Ottoline Varga, asked by Ines, by phone, on 3 November 2026");
     ines.tick("Bram").press("Save").await.answers(200);
