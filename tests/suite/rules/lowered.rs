@@ -1,7 +1,10 @@
 //! Every route against a relative for whom one area is lowered, and against members whose place
 //! is paused or has ended. What a route needs is read from the table of every role.
 
-use super::access::{TABLE, filled, letter};
+use super::{
+    access::{TABLE, filled},
+    roles::letter,
+};
 use crate::support::{
     Browser, Family,
     family::{add_member, place},

@@ -6,6 +6,7 @@ mod history;
 mod layers;
 mod lowered;
 mod pages;
+mod roles;
 mod two_people;
 mod typing;
 mod years;
