@@ -7,6 +7,7 @@ mod conditions;
 mod contacts;
 mod corrections;
 mod infection;
+mod laid_out;
 mod notes;
 mod phones;
 mod sharing;
@@ -163,6 +164,7 @@ impl Telling<'_> {
     /// The ordinary month, in the order in which it happened: the history is told as it came.
     async fn month(&self) -> Result<()> {
         self.usual_self().await?;
+        self.laid_out().await?;
         self.corrections().await?;
         self.phones().await?;
         self.infection().await?;
