@@ -87,6 +87,14 @@ ids! {
     HappeningId "happening"
     /// A step of a medicine's schedule.
     StepId "step"
+    /// What was fetched of a medicine from the pharmacy.
+    FillId "fill"
+    /// How much of a medicine was counted in the house.
+    CountId "count"
+    /// Days on which a medicine was not taken.
+    PauseId "pause"
+    /// What holds of every medicine's supply.
+    SupplySettingId "setting"
     /// How far a member has confirmed having read.
     ReadMarkId "read"
     /// What the person answered when she was asked about her own record.

@@ -7,6 +7,7 @@ pub mod change;
 pub mod check;
 pub mod clock;
 pub mod day;
+pub mod holidays;
 pub mod ids;
 pub mod quantity;
 pub mod reach;

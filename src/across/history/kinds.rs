@@ -29,6 +29,10 @@ use crate::{
         medicines::{
             model::Medicine,
             schedule::{model::Step, store as schedule},
+            stock::{
+                model::{Count, Fill, Pause, Setting},
+                store as stock,
+            },
             store as medicines,
         },
         operations::{model::Operation, store as operations},
@@ -62,6 +66,10 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Person>("the person's page"),
         Kind::of::<Medicine>("the medicine"),
         Kind::of::<Step>("when and how much of"),
+        Kind::of::<Fill>("to the supply:"),
+        Kind::of::<Count>("to the supply:"),
+        Kind::of::<Pause>("to the days without:"),
+        Kind::of::<Setting>("how long the pharmacy needs"),
         Kind::of::<Allergy>("the allergy or intolerance"),
         Kind::of::<AllergyAnswer>("the answer about allergies"),
         Kind::of::<Contact>("the contact"),
@@ -85,6 +93,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
     match kind {
         "person" => Some(urls::person()),
         "medicine" => Some(urls::medicine(item)),
+        "supply_setting" => Some(urls::supply()),
         "allergy" => Some(urls::allergy(item)),
         "allergy_answer" => Some(urls::allergies()),
         "contact" => Some(urls::contact(item)),
@@ -118,6 +127,8 @@ impl Titles {
             titles.extend(medicines.map(|(id, title)| (("medicine", id.into()), title)));
             let steps = schedule::titles(&view).await?.into_iter();
             titles.extend(steps.map(|(id, title)| (("step", id.into()), title)));
+            let supplies = stock::titles(&view).await?.into_iter();
+            titles.extend(supplies.map(|(kind, id, title)| ((kind, id), title)));
             let conditions = conditions::titles(&view).await?.into_iter();
             titles.extend(conditions.map(|(id, title)| (("condition", id.into()), title)));
             let operations = operations::titles(&view).await?.into_iter();

@@ -19,12 +19,14 @@ use crate::{
             model::Place,
             store::{self as happenings, Wanted},
         },
-        medicines::{model::Medicine, store as medicines},
+        medicines::{model::Medicine, stock::standing as supply, store as medicines},
         operations::store as operations,
         people::store as people,
         statements::{state::State as Stated, store as statements},
     },
 };
+
+use time::Date;
 
 pub struct Need {
     pub says: String,
@@ -38,9 +40,10 @@ impl Need {
 }
 
 /// Everything that needs someone, what matters first in an emergency in front.
-pub async fn all(view: &View<Essentials>) -> Result<Vec<Need>> {
+pub async fn all(view: &View<Essentials>, today: Date) -> Result<Vec<Need>> {
     let mut needs = essentials(view).await?;
     if let Some(view) = view.area::<Clinical>() {
+        needs.extend(running_out(&view, today).await?);
         needs.extend(clinical(&view).await?);
     }
     if let Some(view) = view.area::<Log>() {
@@ -85,6 +88,13 @@ async fn clinical(view: &View<Clinical>) -> Result<Vec<Need>> {
         needs.push(Need::new(says, urls::medicines()));
     }
     Ok(needs)
+}
+
+/// Medicines whose day to act is past or near.
+async fn running_out(view: &View<Clinical>, today: Date) -> Result<Vec<Need>> {
+    let all = supply::all(view, today).await?;
+    let need = |it: &supply::Standing| Some(Need::new(it.needs(today)?, urls::stock(it.id())));
+    Ok(all.iter().filter_map(need).collect())
 }
 
 /// "What 2 medicines are for is not written down: Sertraline 50 mg, Melatonin 3 mg"

@@ -69,7 +69,7 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
 }
 
 async fn needs(grant: &Grant<See<Essentials>>, view: &View<Essentials>) -> Result<Vec<Need>> {
-    let mut needs = needs::all(view).await?;
+    let mut needs = needs::all(view, grant.today()).await?;
     if grant.may::<Change<Members>>()
         && let Some(view) = view.area::<Members>()
     {

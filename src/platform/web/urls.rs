@@ -2,7 +2,7 @@
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
 use crate::base::ids::{
-    AllergyId, AnswerId, ConditionId, ContactId, HappeningId, InvitationId, MedicineId,
+    AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, HappeningId, InvitationId, MedicineId,
     MembershipId, OperationId, PersonId, SessionId, StepId,
 };
 
@@ -142,6 +142,24 @@ pub fn medicine(id: impl Into<MedicineId>) -> Address {
 /// A step of a medicine's schedule.
 pub fn step(medicine: impl Into<MedicineId>, id: impl Into<StepId>) -> Address {
     medicine_steps(medicine).and(&id.into().to_string())
+}
+
+/// How long what is in the house lasts, of all medicines.
+pub fn supply() -> Address {
+    medicines().and("supply")
+}
+
+/// The supply of one medicine.
+pub fn stock(medicine: impl Into<MedicineId>) -> Address {
+    self::medicine(medicine).and("stock")
+}
+
+pub fn fill(medicine: impl Into<MedicineId>, id: impl Into<FillId>) -> Address {
+    stock(medicine).and(&format!("fills/{}", id.into()))
+}
+
+pub fn count(medicine: impl Into<MedicineId>, id: impl Into<CountId>) -> Address {
+    stock(medicine).and(&format!("counts/{}", id.into()))
 }
 
 pub fn medicine_steps(medicine: impl Into<MedicineId>) -> Address {

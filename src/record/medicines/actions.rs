@@ -5,6 +5,7 @@
 use super::{
     form::{Against, Mistake, Press, Those, Turn},
     model::Medicine,
+    stock::{model::Pause, store as stock},
     store,
 };
 use crate::base::{check::Check, ids::MedicineId, text::Line};
@@ -19,6 +20,7 @@ use crate::platform::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
+use time::Date;
 
 type Changing = Grant<Change<Clinical>>;
 
@@ -75,9 +77,10 @@ pub async fn stopping(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> 
 
 pub async fn stop(grant: Changing, At(id): At<MedicineId>, form: Form<Turn>) -> Done {
     let turn = form.parse()?;
-    let write = grant.write().await?;
+    let mut write = grant.write().await?;
     let before = store::find(&write, id).await?.opened_at(turn.version)?;
     let after = before.stopped(turn.on, turn.reason, grant.today())?;
+    keep_pause(&mut write, &before, &after, grant.today()).await?;
     keep(write, &before, &after, "is stopped").await
 }
 
@@ -105,9 +108,11 @@ pub async fn bringing_back(
 
 pub async fn bring_back(grant: Changing, At(id): At<MedicineId>, form: Form<Press>) -> Done {
     let press = form.parse()?;
-    let write = grant.write().await?;
+    let mut write = grant.write().await?;
     let before = store::find(&write, id).await?.opened_at(press.version)?;
-    keep(write, &before, &before.brought_back(), "is on the list again").await
+    let after = before.brought_back();
+    keep_pause(&mut write, &before, &after, grant.today()).await?;
+    keep(write, &before, &after, "is on the list again").await
 }
 
 pub async fn checking(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> Result<ActPage> {
@@ -125,6 +130,19 @@ pub async fn check(grant: Changing, At(id): At<MedicineId>, form: Form<Against>)
 
 fn mark(write: &Write<Clinical>, against: Line) -> Check {
     Check { at: write.at(), by: write.member(), against }
+}
+
+/// The days it was held or stopped use nothing up of what is in the house.
+async fn keep_pause(
+    write: &mut Write<Clinical>,
+    before: &Medicine,
+    after: &Medicine,
+    today: Date,
+) -> Result<()> {
+    if let Some(pause) = Pause::between(before, after, today) {
+        stock::add_pause(write, &pause).await?;
+    }
+    Ok(())
 }
 
 async fn keep(mut write: Write<Clinical>, old: &Medicine, new: &Medicine, says: &str) -> Done {

@@ -9,6 +9,7 @@ pub mod form;
 pub mod model;
 mod pages;
 pub mod schedule;
+pub mod stock;
 pub mod store;
 
 use crate::platform::house::House;
@@ -29,4 +30,5 @@ pub fn routes() -> Router<House> {
         .route(&step("strike"), get(actions::striking).post(actions::strike))
         .route(&step("bring-back"), get(actions::bringing_back).post(actions::bring_back))
         .merge(schedule::routes())
+        .merge(stock::routes())
 }

@@ -130,6 +130,10 @@ fn a_table_has_one_owner() {
     let owners: BTreeMap<&str, &str> = BTreeMap::from([
         ("medicine", "src/record/medicines/"),
         ("step", "src/record/medicines/"),
+        ("fill", "src/record/medicines/"),
+        ("stock_count", "src/record/medicines/"),
+        ("pause", "src/record/medicines/"),
+        ("supply_setting", "src/record/medicines/"),
         ("allergy", "src/record/allergies/"),
         ("allergy_answer", "src/record/allergies/"),
         ("contact", "src/record/contacts/"),

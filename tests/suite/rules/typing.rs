@@ -40,6 +40,12 @@ const FORMS: &[&str] = &[
     "/medicines/check",
     "/medicines/1/steps/add",
     "/medicines/1/steps/1/edit",
+    "/medicines/1/stock/fills/add",
+    "/medicines/1/stock/fills/1/edit",
+    "/medicines/1/stock/fills/2/strike",
+    "/medicines/1/stock/counts/add",
+    "/medicines/1/stock/counts/1/strike",
+    "/medicines/supply/days",
     "/allergies/add",
     "/allergies/1/edit",
     "/allergies/answer",
@@ -78,6 +84,10 @@ async fn family() -> Family {
     ines.press("Add this medicine").await.answers(200);
     ines.open(&family.at("/medicines/1/steps/add")).await.fill("morning", "1");
     ines.press("Save").await.answers(200);
+    for page in ["fills/add", "fills/add", "counts/add"] {
+        let page = family.at(&format!("/medicines/1/stock/{page}"));
+        ines.open(&page).await.fill("How many", "30").press("Save").await.answers(200);
+    }
     ines.open(&family.at("/allergies/add")).await.fill("To what", "Penicillin");
     ines.tick("allergy");
     ines.press("Add to the list").await.answers(200);

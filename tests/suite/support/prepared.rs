@@ -27,6 +27,8 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
     for (page, label, press) in [
         ("/medicines/add", "Name", "Add this medicine"),
         ("/medicines/{id}/steps/add", "morning", "Save"),
+        ("/medicines/{id}/stock/fills/add", "How many", "Save"),
+        ("/medicines/{id}/stock/counts/add", "How many", "Save"),
         ("/allergies/add", "To what", "Add to the list"),
         ("/contacts/add", "Name", "Add this contact"),
         ("/conditions/add", "Name", "Add this condition"),
@@ -40,6 +42,7 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ines.open(&address).await.fill(label, "Something");
         match page {
             "/medicines/{id}/steps/add" => ines.fill("morning", "1"),
+            page if page.contains("/stock/") => ines.fill("How many", "30"),
             "/allergies/add" => ines.tick("allergy"),
             "/contacts/add" => ines.fill("Phone", "218-555-0101"),
             "/usual/edit" => ines.fill("Said by", "Emeric"),

@@ -84,7 +84,7 @@ fn many(count: i64, unit: &str) -> String {
 
 /// Abbreviations of measures have no plural (SI Brochure, 5.3), and what already ends in s, or is
 /// more than one word, is left as it was typed.
-fn plural(unit: &str) -> String {
+pub fn plural(unit: &str) -> String {
     let measure = ["mg", "mcg", "g", "mL", "ml", "L", "IU", "%"].contains(&unit);
     let word = unit.chars().all(char::is_alphabetic) && !unit.ends_with('s');
     match (measure, word) {
