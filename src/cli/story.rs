@@ -11,6 +11,7 @@ mod laid_out;
 mod notes;
 mod phones;
 mod sharing;
+mod stock;
 mod told;
 mod usual;
 mod visit;
@@ -165,6 +166,7 @@ impl Telling<'_> {
     async fn month(&self) -> Result<()> {
         self.usual_self().await?;
         self.laid_out().await?;
+        self.supply_begins().await?;
         self.corrections().await?;
         self.phones().await?;
         self.infection().await?;

@@ -13,8 +13,10 @@ use crate::{
 impl Telling<'_> {
     pub(super) async fn visit(&self) -> Result<()> {
         self.drops_noted().await?;
+        self.drops_fetched().await?;
         self.day(9, (17, 5));
         self.check_list("Ines", "the bottles on the table").await?;
+        self.acetaminophen_counted().await?;
         self.day(8, (8, 50));
         self.printed("Ines").await?;
         self.day(8, (14, 30));
@@ -23,6 +25,7 @@ impl Telling<'_> {
             Ok(Medicine { strength: some("88 mcg"), source: source(), ..unchecked(it) })
         })
         .await?;
+        self.new_bottle_fetched().await?;
         self.day(8, (14, 45));
         let mut write = self.write::<Clinical>("Ines").await?;
         let against = line("the summary of the visit");

@@ -99,7 +99,7 @@ async fn the_history_of_a_year_is_read_page_by_page_and_verified() {
         pages += 1;
     }
     assert!(pages > 20, "{pages} pages");
-    browser.sees("gave Rosalind a place as reader");
+    browser.sees("added the member Ottoline");
     browser.open("/p/1/history?area=members").await.answers(200).sees("paused Rosalind's place");
     browser.open("/p/1/history/verify").await.press("Verify now").await.sees("Whole: all");
 }

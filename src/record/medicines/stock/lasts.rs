@@ -4,16 +4,16 @@
 //! Where a step counts in one unit and the pharmacy in another (drops, milliliters), the days'
 //! supply that the label says is taken instead. What cannot be told is said, with why.
 
+use super::super::{
+    model::Medicine,
+    schedule::{directions::plural, model::Step},
+};
 use super::{
     amount::{Amount, same_unit},
     model::{Count, Fill, Pause},
     walk::{self, Walk},
 };
 use crate::base::{day, quantity::Quantity};
-use crate::record::medicines::{
-    model::Medicine,
-    schedule::{directions::plural, model::Step},
-};
 use time::Date;
 
 /// Everything about one medicine's supply, as it is written down.

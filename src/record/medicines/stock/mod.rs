@@ -28,13 +28,13 @@ use crate::platform::house::House;
 use axum::{Router, routing::get};
 
 pub fn routes() -> Router<House> {
-    let stock = "/p/{person}/medicines/{medicine}/stock";
-    let step = |step: &str| format!("{stock}/{step}");
+    let each = "/p/{person}/medicines/{medicine}/stock";
+    let step = |step: &str| format!("{each}/{step}");
     Router::new()
         .route("/p/{person}/medicines/supply", get(list::supply))
         .route("/p/{person}/medicines/supply/away", get(away::away))
         .route("/p/{person}/medicines/supply/days", get(list::setting).post(list::set))
-        .route(stock, get(show::show))
+        .route(each, get(show::show))
         .route(&step("fills/add"), get(pages::filling).post(pages::fill))
         .route(&step("fills/{fill}/edit"), get(pages::edit).post(pages::save))
         .route(&step("fills/{fill}/strike"), get(pages::striking).post(pages::strike))

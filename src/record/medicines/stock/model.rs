@@ -4,6 +4,7 @@
 //! struck and kept. Days on which the medicine was not taken are kept as pauses, so that they use
 //! nothing up.
 
+use super::super::model::{Medicine, Status};
 use super::amount::Amount;
 use crate::audited;
 use crate::base::{
@@ -16,7 +17,6 @@ use crate::platform::{
     error::{Error, Result},
     web::form::{Choice, FormErrors},
 };
-use crate::record::medicines::model::{Medicine, Status};
 use std::fmt;
 use time::{Date, Duration};
 

@@ -1,5 +1,6 @@
 //! Writing down a fill or a count, changing a fill, striking what was a mistake.
 
+use super::super::schedule::store as schedule;
 use super::super::{model::Medicine, store as medicines};
 use super::{
     form::{Counted, Filled, Press},
@@ -25,7 +26,6 @@ use crate::platform::{
         urls,
     },
 };
-use crate::record::medicines::schedule::store as schedule;
 use askama::Template;
 use askama_web::WebTemplate;
 

@@ -1,5 +1,13 @@
 //! Made-up medicines, steps, fills and counts, for the tests of what is reckoned from them.
 
+use super::super::{
+    model::{Label, Medicine, Supply},
+    schedule::{
+        model::{Rhythm, Step},
+        repeat::Weekdays,
+        times::Times,
+    },
+};
 use super::{
     amount::Amount,
     lasts::Written,
@@ -9,14 +17,6 @@ use crate::base::{
     clock::Instant,
     ids::{CountId, FillId, StepId},
     text::Line,
-};
-use crate::record::medicines::{
-    model::{Label, Medicine, Supply},
-    schedule::{
-        model::{Rhythm, Step},
-        repeat::Weekdays,
-        times::Times,
-    },
 };
 use time::{Date, macros::date};
 

@@ -123,12 +123,12 @@ fn notices(written: &Written) -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::super::schedule::model::Rhythm;
     use super::super::{
         model::Fill,
         samples::{fill, step, written},
     };
     use super::*;
-    use crate::record::medicines::schedule::model::Rhythm;
     use time::macros::date;
 
     const TODAY: Date = date!(2026 - 03 - 31);

@@ -1,5 +1,6 @@
 //! How each medicine's supply stands on a day: how long it lasts, by when to act, and why.
 
+use super::super::{model::Medicine, schedule::store as schedule, store as medicines};
 use super::{
     act_by::ActBy,
     lasts::{Lasts, Written},
@@ -9,7 +10,6 @@ use super::{
 };
 use crate::base::{day, ids::MedicineId};
 use crate::platform::{auth::area::Clinical, db::View, error::Result};
-use crate::record::medicines::{model::Medicine, schedule::store as schedule, store as medicines};
 use time::Date;
 
 pub struct Standing {
@@ -170,10 +170,10 @@ fn next_fill(last: &Fill, lasts: &Lasts, today: Date) -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::super::schedule::model::Rhythm;
     use super::super::samples::{fill, step, written};
     use super::*;
     use crate::base::text::Line;
-    use crate::record::medicines::schedule::model::Rhythm;
     use time::macros::date;
 
     const TODAY: Date = date!(2026 - 11 - 25);

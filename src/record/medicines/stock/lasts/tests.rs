@@ -1,9 +1,9 @@
 //! How long a supply lasts, over tapers, days of the week, holds, counts and labels.
 
+use super::super::super::{model::Status, schedule::model::Rhythm};
 use super::super::samples::{count, fill, medicine, step, written};
 use super::*;
 use crate::base::{ids::PauseId, text::Line};
-use crate::record::medicines::{model::Status, schedule::model::Rhythm};
 use time::macros::date;
 
 const TODAY: Date = date!(2026 - 03 - 10);
