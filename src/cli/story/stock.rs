@@ -1,21 +1,15 @@
-//! What was fetched from the pharmacy and counted in the month, and when and how much is taken in
-//! numbers, so that it can be reckoned how long it lasts.
+//! What was fetched from the pharmacy and counted in the month, so that it can be reckoned how
+//! long it lasts.
 
-use super::{Telling, line, some};
+use super::{Telling, some};
 use crate::{
     base::{
-        ids::{CountId, FillId, StepId},
+        ids::{CountId, FillId},
         quantity::Quantity,
     },
     platform::{auth::area::Clinical, error::Result},
     record::medicines::{
         model::Medicine,
-        schedule::{
-            model::{Rhythm, Step},
-            repeat::Weekdays,
-            store as schedule,
-            times::{Times, When},
-        },
         stock::{
             Amount,
             model::{Class, Count, Fill},
@@ -25,27 +19,13 @@ use crate::{
     },
 };
 
-/// Medicine, how often, when, how many, of what.
-const STEPS: [(&str, Rhythm, When, i64, &str); 7] = [
-    ("Warfarin", Rhythm::Days, When::Evening, 1, "tablet"),
-    ("Furosemide", Rhythm::Days, When::Morning, 1, "tablet"),
-    ("Metoprolol succinate", Rhythm::Days, When::Morning, 1, "tablet"),
-    ("Levothyroxine", Rhythm::Days, When::Morning, 1, "tablet"),
-    ("Alendronate", Rhythm::Weekdays, When::Morning, 1, "tablet"),
-    ("Acetaminophen", Rhythm::AsNeeded, When::Morning, 1, "tablet"),
-    ("Latanoprost", Rhythm::Days, When::Bedtime, 2, "drop"),
-];
-
 /// Medicine, so many days ago, thousandths, of what, the label's days, refills left.
 type Fetched = (&'static str, i64, i64, &'static str, Option<i64>, i64);
 
 impl Telling<'_> {
     /// Ines sits down with the bottles and the receipts.
     pub(super) async fn supply_begins(&self) -> Result<()> {
-        self.day(26, (20, 15));
-        for it in &STEPS {
-            self.laid_out("Ines", it).await?;
-        }
+        self.day(26, (20, 40));
         for it in [
             ("Warfarin", 57, 30_000, "tablet", Some(30), 2),
             ("Warfarin", 26, 30_000, "tablet", Some(30), 1),
@@ -54,6 +34,9 @@ impl Telling<'_> {
             ("Alendronate", 26, 4_000, "tablet", Some(28), 5),
         ] {
             self.fetched("Ines", it).await?;
+        }
+        for (name, count) in [("Warfarin", 31), ("Metoprolol succinate", 76)] {
+            self.counted("Ines", name, count).await?;
         }
         Ok(())
     }
@@ -66,23 +49,7 @@ impl Telling<'_> {
     /// Found in the bathroom and in the handbag.
     pub(super) async fn acetaminophen_counted(&self) -> Result<()> {
         self.day(9, (17, 15));
-        let mut write = self.write::<Clinical>("Ines").await?;
-        let Some(medicine) = named(&medicines::list(&write).await?, "Acetaminophen") else {
-            return Ok(());
-        };
-        let count = Count {
-            id: CountId::default(),
-            person_id: self.person,
-            medicine_id: medicine.id,
-            counted_on: self.date(9),
-            amount: Amount::of(Quantity::whole(64), "tablet"),
-            entered_by: write.member(),
-            entered_at: write.at(),
-            struck: false,
-            version: 1,
-        };
-        stock::add_count(&mut write, &count).await?;
-        write.commit().await.map(|_| ())
+        self.counted("Ines", "Acetaminophen", 64).await
     }
 
     pub(super) async fn new_bottle_fetched(&self) -> Result<()> {
@@ -90,32 +57,21 @@ impl Telling<'_> {
         self.fetched("Ines", ("Levothyroxine", 8, 30_000, "tablet", Some(30), 5)).await
     }
 
-    async fn laid_out(
-        &self,
-        who: &str,
-        (name, rhythm, when, count, unit): &(&str, Rhythm, When, i64, &str),
-    ) -> Result<()> {
+    async fn counted(&self, who: &str, name: &str, count: i64) -> Result<()> {
         let mut write = self.write::<Clinical>(who).await?;
         let Some(medicine) = named(&medicines::list(&write).await?, name) else { return Ok(()) };
-        let as_needed = *rhythm == Rhythm::AsNeeded;
-        let weekly = *rhythm == Rhythm::Weekdays;
-        let step = Step {
-            id: StepId::default(),
+        let count = Count {
+            id: CountId::default(),
             person_id: self.person,
             medicine_id: medicine.id,
-            from_on: self.date(60),
-            until_on: None,
-            rhythm: *rhythm,
-            every: 1,
-            weekdays: if weekly { Weekdays::of(["sun"]) } else { Weekdays::default() },
-            times: Times::of([(*when, Quantity::whole(*count))]),
-            unit: line(unit),
-            least_hours: None,
-            most_a_day: as_needed.then_some(Quantity::whole(6)),
+            counted_on: self.zone.day(write.at()),
+            amount: Amount::of(Quantity::whole(count), "tablet"),
+            entered_by: write.member(),
+            entered_at: write.at(),
             struck: false,
             version: 1,
         };
-        schedule::add(&mut write, &step).await?;
+        stock::add_count(&mut write, &count).await?;
         write.commit().await.map(|_| ())
     }
 

@@ -2,8 +2,8 @@
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
 use crate::base::ids::{
-    AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, HappeningId, InvitationId, MedicineId,
-    MembershipId, OperationId, PersonId, SessionId, StepId,
+    AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, HappeningId, InvitationId,
+    MedicineId, MembershipId, OperationId, PersonId, SessionId, StepId,
 };
 
 /// Somewhere in the house, or somewhere in the record at hand.

@@ -112,6 +112,14 @@ impl Written {
         self.regular().next().is_some() && self.steps.iter().any(Step::is_as_needed)
     }
 
+    /// The schedule's first day, where it is after what is there: nothing is used up before it.
+    pub fn begins_late(&self) -> Option<Date> {
+        let begins = self.regular().map(|it| it.from_on).min()?;
+        let counted = self.counts.iter().map(|it| it.counted_on).max();
+        let there = counted.or_else(|| self.fills.first().map(|it| it.filled_on))?;
+        (begins > there).then_some(begins)
+    }
+
     fn regular(&self) -> impl Iterator<Item = &Step> {
         self.steps.iter().filter(|it| !it.is_as_needed())
     }

@@ -16,8 +16,8 @@ pub struct Standing {
     pub written: Written,
     pub lasts: Lasts,
     pub act: Option<ActBy>,
-    /// What the last fill says of the next one.
-    pub next_fill: Vec<String>,
+    /// What the last fill says of the next one, and from when on is reckoned.
+    pub says: Vec<String>,
 }
 
 /// Every medicine that is taken or on hold: those with a day to act by first, by that day.
@@ -72,7 +72,12 @@ impl Standing {
             _ => None,
         };
         let next_fill = written.fills.last().map(|it| next_fill(it, &lasts, today));
-        Standing { next_fill: next_fill.unwrap_or_default(), written, lasts, act }
+        let mut says = next_fill.unwrap_or_default();
+        if let Some(begins) = written.begins_late() {
+            let begins = day::words(begins);
+            says.push(format!("its schedule begins on {begins}, and nothing is used up before"));
+        }
+        Standing { says, written, lasts, act }
     }
 
     pub fn id(&self) -> MedicineId {
@@ -130,7 +135,7 @@ impl Standing {
 
     pub fn reasons(&self) -> String {
         let act = self.act.as_ref().map(|it| it.reasons.join("; "));
-        let all: Vec<String> = act.into_iter().chain(self.next_fill.iter().cloned()).collect();
+        let all: Vec<String> = act.into_iter().chain(self.says.iter().cloned()).collect();
         all.join("; ")
     }
 }
@@ -170,7 +175,7 @@ fn next_fill(last: &Fill, lasts: &Lasts, today: Date) -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::schedule::model::Rhythm;
+    use super::super::super::schedule::model::{Rhythm, Step};
     use super::super::samples::{fill, step, written};
     use super::*;
     use crate::base::text::Line;
@@ -214,9 +219,22 @@ mod tests {
     }
 
     #[test]
+    fn a_schedule_that_begins_after_the_fill_is_told() {
+        let step = step(Rhythm::Days, 1, "morning 1");
+        let steps = vec![Step { from_on: date!(2026 - 12 - 01), ..step }];
+        let it = written(steps, vec![fill(TODAY, "30 tablets")]);
+        let it = Standing::new(it, &[], &Setting::unsaid(1.into()), TODAY);
+        assert_eq!(
+            it.says,
+            ["its schedule begins on 1 December 2026, and nothing is used up before"]
+        );
+        assert!(it.words(TODAY).starts_with("runs out on Thu 31 Dec 2026"));
+    }
+
+    #[test]
     fn what_stands_in_the_way_of_the_next_fill_is_said() {
         let none = standing(Fill { refills_left: Some(0), ..fill(TODAY, "60 tablets") }, &[]);
-        assert_eq!(none.next_fill, ["the next fill needs a new prescription"]);
+        assert_eq!(none.says, ["the next fill needs a new prescription"]);
         let ends = Fill {
             expires_on: Some(date!(2026 - 12 - 10)),
             earliest_refill: Some(date!(2026 - 12 - 18)),
@@ -226,6 +244,6 @@ mod tests {
             "its prescription can be filled until Thu 10 Dec 2026",
             "the pharmacy fills it again from Fri 18 Dec 2026",
         ];
-        assert_eq!(standing(ends, &[]).next_fill, says);
+        assert_eq!(standing(ends, &[]).says, says);
     }
 }
