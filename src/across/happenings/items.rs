@@ -48,10 +48,10 @@ pub struct Group {
 pub async fn all(view: &View<Log>) -> Result<Vec<Group>> {
     let mut groups = Vec::new();
     if let Some(view) = view.area::<Clinical>() {
-        let medicines = medicines::list(&view).await?.into_iter();
+        let medicines = medicines::current(&view).await?.into_iter();
         let medicines = medicines.map(|it| (Choice::of("medicine", it.id), it.title()));
         groups.push(group("Medicines", medicines));
-        let conditions = conditions::list(&view).await?.into_iter();
+        let conditions = conditions::standing(&view).await?.into_iter();
         let conditions = conditions.map(|it| (Choice::of("condition", it.id), it.name.to_string()));
         groups.push(group("Conditions", conditions));
         let operations = operations::list(&view).await?.into_iter();

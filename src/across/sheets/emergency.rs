@@ -150,11 +150,11 @@ impl Facts {
         let (person, names) = (people::find(view).await?, view.names().await?);
         let stamps = Stamps { names: &names, zone: &person.zone };
         let state = State::of(allergies::list(view).await?, allergies::answer(view).await?);
-        let medicines = medicines::list(&clinical).await?;
+        let medicines = medicines::current(&clinical).await?;
         let usual = baseline::find(view).await?;
         let contacts = contacts::list(view).await?;
         let operations = operations::list(&clinical).await?;
-        let conditions = conditions::list(&clinical).await?;
+        let conditions = conditions::standing(&clinical).await?;
         let answers = answers::list(&clinical).await?;
         Ok(Facts {
             paper: person.paper.code(),

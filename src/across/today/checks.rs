@@ -1,18 +1,9 @@
 //! The facts that were checked longest ago, those never checked in front.
 
+use super::facts::{Facts, Treated};
 use crate::{
     base::check::Check,
-    platform::{
-        auth::area::{Clinical, Essentials},
-        db::View,
-        error::Result,
-        web::urls::{self, Address},
-    },
-    record::{
-        allergies::store as allergies, baseline::store as baseline,
-        conditions::store as conditions, contacts::store as contacts,
-        medicines::store as medicines, operations::store as operations, people::store as people,
-    },
+    platform::web::urls::{self, Address},
 };
 
 /// How many are shown: more than one sitting's worth helps nobody.
@@ -24,12 +15,10 @@ pub struct Fact {
     pub to: Address,
 }
 
-pub async fn oldest(view: &View<Essentials>) -> Result<Vec<Fact>> {
-    let mut facts = essentials(view).await?;
-    if let Some(view) = view.area::<Clinical>() {
-        facts.extend(clinical(&view).await?);
-    }
-    Ok(first(facts))
+pub fn oldest(facts: &Facts) -> Vec<Fact> {
+    let mut all = essentials(facts);
+    all.extend(facts.treated.iter().flat_map(clinical));
+    first(all)
 }
 
 fn first(mut facts: Vec<Fact>) -> Vec<Fact> {
@@ -38,36 +27,36 @@ fn first(mut facts: Vec<Fact>) -> Vec<Fact> {
     facts
 }
 
-async fn essentials(view: &View<Essentials>) -> Result<Vec<Fact>> {
-    let (person, usual) = (people::find(view).await?, baseline::find(view).await?);
+fn essentials(facts: &Facts) -> Vec<Fact> {
+    let Facts { person, usual, .. } = facts;
     let fact = |title: String, check, to| Fact { title, check, to };
-    let mut facts = vec![fact(person.name.to_string(), person.check(), urls::person())];
+    let mut all = vec![fact(person.name.to_string(), person.check(), urls::person())];
     if !usual.is_empty() {
         let title = format!("How {} usually is", person.name);
-        facts.push(fact(title, usual.check(), urls::usual()));
+        all.push(fact(title, usual.check(), urls::usual()));
     }
-    for it in allergies::list(view).await? {
-        facts.push(fact(it.substance.to_string(), it.check(), urls::allergy(it.id)));
+    for it in facts.allergies.listed() {
+        all.push(fact(it.substance.to_string(), it.check(), urls::allergy(it.id)));
     }
-    for it in contacts::list(view).await? {
-        facts.push(fact(it.name.to_string(), it.check(), urls::contact(it.id)));
+    for it in &facts.contacts {
+        all.push(fact(it.name.to_string(), it.check(), urls::contact(it.id)));
     }
-    Ok(facts)
+    all
 }
 
-async fn clinical(view: &View<Clinical>) -> Result<Vec<Fact>> {
+fn clinical(treated: &Treated) -> Vec<Fact> {
     let fact = |title: String, check, to| Fact { title, check, to };
-    let mut facts = Vec::new();
-    for it in medicines::list(view).await?.iter().filter(|it| it.is_current()) {
-        facts.push(fact(it.title(), it.check(), urls::medicine(it.id)));
+    let mut all = Vec::new();
+    for it in &treated.medicines {
+        all.push(fact(it.title(), it.check(), urls::medicine(it.id)));
     }
-    for it in conditions::list(view).await?.iter().filter(|it| it.is_standing()) {
-        facts.push(fact(it.name.to_string(), it.check(), urls::condition(it.id)));
+    for it in &treated.conditions {
+        all.push(fact(it.name.to_string(), it.check(), urls::condition(it.id)));
     }
-    for it in operations::list(view).await? {
-        facts.push(fact(it.name.to_string(), it.check(), urls::operation(it.id)));
+    for it in &treated.operations {
+        all.push(fact(it.name.to_string(), it.check(), urls::operation(it.id)));
     }
-    Ok(facts)
+    all
 }
 
 #[cfg(test)]

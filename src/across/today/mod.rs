@@ -5,6 +5,7 @@
 //! having read is said by a press, and only by the reader herself.
 
 mod checks;
+mod facts;
 mod form;
 mod needs;
 mod pages;

@@ -2,30 +2,27 @@
 //!
 //! Each says where to go. Nothing here judges what is kept; it says what is not.
 
+use super::facts::{Facts, Treated};
 use crate::{
     across::statements::beside,
+    base::clock::Instant,
     family::members::invitations::{model::Invitation, store as invitations},
     platform::{
-        auth::area::{Clinical, Essentials, Log, Members},
+        auth::area::{Log, Members},
         db::View,
         error::Result,
         web::urls::{self, Address},
     },
     record::{
-        allergies::{state::State, store as allergies},
-        baseline::store as baseline,
-        contacts::store as contacts,
+        allergies::state::State,
         happenings::{
             model::Place,
             store::{self as happenings, Wanted},
         },
-        medicines::{model::Medicine, stock::standing as supply, store as medicines},
-        operations::store as operations,
-        people::store as people,
-        statements::{state::State as Stated, store as statements},
+        medicines::{model::Medicine, stock::standing::Standing},
+        statements::state::State as Stated,
     },
 };
-
 use time::Date;
 
 pub struct Need {
@@ -39,62 +36,53 @@ impl Need {
     }
 }
 
-/// Everything that needs someone, what matters first in an emergency in front.
-pub async fn all(view: &View<Essentials>, today: Date) -> Result<Vec<Need>> {
-    let mut needs = essentials(view).await?;
-    if let Some(view) = view.area::<Clinical>() {
-        needs.extend(running_out(&view, today).await?);
-        needs.extend(clinical(&view).await?);
+/// What needs someone by what is written down and what is not, what matters first in an emergency
+/// in front.
+pub fn of(facts: &Facts, today: Date) -> Vec<Need> {
+    let mut needs = essentials(facts);
+    if let Some(treated) = &facts.treated {
+        needs.extend(running_out(treated, today));
+        needs.extend(clinical(treated));
     }
-    if let Some(view) = view.area::<Log>() {
-        needs.extend(waiting(&view).await?);
-    }
-    Ok(needs)
+    needs
 }
 
-async fn essentials(view: &View<Essentials>) -> Result<Vec<Need>> {
+fn essentials(facts: &Facts) -> Vec<Need> {
     let mut needs = Vec::new();
-    if matches!(allergies::state(view).await?, State::NotAsked) {
+    if matches!(facts.allergies, State::NotAsked) {
         needs.push(Need::new("Allergies: not asked yet", urls::allergies()));
     }
-    if contacts::list(view).await?.is_empty() {
+    if facts.contacts.is_empty() {
         needs.push(Need::new("Nobody to phone is written down", urls::contacts()));
     }
-    if baseline::find(view).await?.is_empty() {
-        let name = people::find(view).await?.name;
-        let says = format!("How {name} usually is, is not written down");
+    if facts.usual.is_empty() {
+        let says = format!("How {} usually is, is not written down", facts.person.name);
         needs.push(Need::new(says, urls::usual()));
     }
-    Ok(needs)
+    needs
 }
 
-async fn clinical(view: &View<Clinical>) -> Result<Vec<Need>> {
+fn clinical(treated: &Treated) -> Vec<Need> {
     let mut needs = Vec::new();
-    let operations = operations::list(view).await?;
-    for statement in statements::list(view).await? {
-        if let Some(differs) = beside(&statement, &operations) {
+    for statement in &treated.statements {
+        if let Some(differs) = beside(statement, &treated.operations) {
             needs.push(Need::new(differs, urls::statements()));
-        } else if !Stated::of(&statement).is_asked() {
-            needs.push(Need::new(Stated::of(&statement).sentence(), urls::statements()));
+        } else if !Stated::of(statement).is_asked() {
+            needs.push(Need::new(Stated::of(statement).sentence(), urls::statements()));
         }
     }
-    let medicines = medicines::list(view).await?;
-    let current: Vec<_> = medicines.iter().filter(|it| it.is_current()).collect();
-    if current.is_empty() {
+    if treated.medicines.is_empty() {
         needs.push(Need::new("No medicine is written down", urls::medicines()));
     }
-    let without: Vec<_> = current.into_iter().filter(|it| it.purpose.is_none()).collect();
-    if let Some(says) = purposes(&without) {
-        needs.push(Need::new(says, urls::medicines()));
-    }
-    Ok(needs)
+    let without: Vec<_> = treated.medicines.iter().filter(|it| it.purpose.is_none()).collect();
+    needs.extend(purposes(&without).map(|says| Need::new(says, urls::medicines())));
+    needs
 }
 
 /// Medicines whose day to act is past or near.
-async fn running_out(view: &View<Clinical>, today: Date) -> Result<Vec<Need>> {
-    let all = supply::all(view, today).await?;
-    let need = |it: &supply::Standing| Some(Need::new(it.needs(today)?, urls::stock(it.id())));
-    Ok(all.iter().filter_map(need).collect())
+fn running_out(treated: &Treated, today: Date) -> Vec<Need> {
+    let need = |it: &Standing| Some(Need::new(it.needs(today)?, urls::stock(it.id())));
+    treated.supply.iter().filter_map(need).collect()
 }
 
 /// "What 2 medicines are for is not written down: Sertraline 50 mg, Melatonin 3 mg"
@@ -109,7 +97,8 @@ fn purposes(without: &[&Medicine]) -> Option<String> {
     })
 }
 
-async fn waiting(view: &View<Log>) -> Result<Vec<Need>> {
+/// Notes that have no place yet.
+pub async fn waiting(view: &View<Log>) -> Result<Vec<Need>> {
     let wanted = Wanted { place: Some(Place::Waiting), most: 200, ..Wanted::default() };
     let waiting = happenings::list(view, &wanted).await?;
     Ok(match waiting.as_slice() {
@@ -125,10 +114,7 @@ async fn waiting(view: &View<Log>) -> Result<Vec<Need>> {
 }
 
 /// Invitations that ran out before anyone came in by them: for those who invite.
-pub async fn invitations(
-    view: &View<Members>,
-    now: crate::base::clock::Instant,
-) -> Result<Vec<Need>> {
+pub async fn invitations(view: &View<Members>, now: Instant) -> Result<Vec<Need>> {
     let ran_out = |it: &Invitation| it.is_standing() && !it.open_at(now);
     let all = invitations::list(view).await?.into_iter().filter(ran_out);
     let need = |it: Invitation| {

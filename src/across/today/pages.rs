@@ -2,6 +2,7 @@
 
 use super::{
     checks::{self, Fact},
+    facts::Facts,
     form::Confirmed,
     needs::{self, Need},
     read,
@@ -18,7 +19,6 @@ use crate::{
         error::Result,
         web::{form::Form, page::Page, stamp::Stamp, urls},
     },
-    record::people::store as people,
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -55,21 +55,29 @@ const MOST: usize = 20;
 pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
     let view = grant.view().await?;
     let (page, names) = (grant.page("Today"), view.names().await?);
-    let living = people::find(&view).await?.is_living();
-    let needs = if living { needs(&grant, &view).await? } else { Vec::new() };
+    let facts = Facts::read(&view, grant.today()).await?;
+    let living = facts.person.is_living();
+    let needs = if living { needs(&grant, &view, &facts).await? } else { Vec::new() };
     let changes = match view.area::<History>() {
         Some(view) => Some(changes(&grant, &view).await?),
         None => None,
     };
     let stamped =
         |fact: Fact| Checked { stamp: Stamp::of(&page, &names, fact.check.clone()), fact };
-    let oldest = if living { checks::oldest(&view).await? } else { Vec::new() };
+    let oldest = if living { checks::oldest(&facts) } else { Vec::new() };
     let oldest = oldest.into_iter().map(stamped).collect();
     Ok(ShowPage { living, needs, changes, oldest, may_note: grant.may::<Change<Log>>(), page })
 }
 
-async fn needs(grant: &Grant<See<Essentials>>, view: &View<Essentials>) -> Result<Vec<Need>> {
-    let mut needs = needs::all(view, grant.today()).await?;
+async fn needs(
+    grant: &Grant<See<Essentials>>,
+    view: &View<Essentials>,
+    facts: &Facts,
+) -> Result<Vec<Need>> {
+    let mut needs = needs::of(facts, grant.today());
+    if let Some(view) = view.area::<Log>() {
+        needs.extend(needs::waiting(&view).await?);
+    }
     if grant.may::<Change<Members>>()
         && let Some(view) = view.area::<Members>()
     {

@@ -17,6 +17,15 @@ use time::Date;
 
 /// Every condition that was not struck: the standing ones first, then those that are over.
 pub async fn list(view: &View<Clinical>) -> Result<Vec<Condition>> {
+    those(view, false).await
+}
+
+/// Those that are not over.
+pub async fn standing(view: &View<Clinical>) -> Result<Vec<Condition>> {
+    those(view, true).await
+}
+
+async fn those(view: &View<Clinical>, standing: bool) -> Result<Vec<Condition>> {
     let (person, member) = (view.person(), view.member());
     view.all(query_as!(
         Condition,
@@ -28,10 +37,11 @@ pub async fn list(view: &View<Clinical>) -> Result<Vec<Condition>> {
             struck_reason as "struck_reason: Line", checked_at as "checked_at: Instant",
             checked_by as "checked_by: _", checked_against as "checked_against: Line", version
         from condition
-        where person_id = ? and not struck
+        where person_id = ? and not struck and (over_on is null or not ?)
             and id not in (select item from hidden where kind = 'condition' and member_id = ? and standing)
         order by over_on is not null, lower(name), id"#,
         person,
+        standing,
         member
     ))
     .await

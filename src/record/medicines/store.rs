@@ -12,6 +12,15 @@ use time::Date;
 
 /// Every medicine that was not struck: those taken first, then held, then stopped.
 pub async fn list(view: &View<Clinical>) -> Result<Vec<Medicine>> {
+    those(view, false).await
+}
+
+/// Those taken and those on hold: after years most of a list has been stopped.
+pub async fn current(view: &View<Clinical>) -> Result<Vec<Medicine>> {
+    those(view, true).await
+}
+
+async fn those(view: &View<Clinical>, current: bool) -> Result<Vec<Medicine>> {
     let (person, member) = (view.person(), view.member());
     view.all(query_as!(
         Medicine,
@@ -25,10 +34,11 @@ pub async fn list(view: &View<Clinical>) -> Result<Vec<Medicine>> {
             checked_at as "checked_at: Instant", checked_by as "checked_by: _",
             checked_against as "checked_against: Line", version
         from medicine
-        where person_id = ? and status <> 'struck'
+        where person_id = ? and status in ('taking', 'on hold', iif(?, 'taking', 'stopped'))
             and id not in (select item from hidden where kind = 'medicine' and member_id = ? and standing)
         order by status = 'stopped', status = 'on hold', as_needed, lower(name), id"#,
         person,
+        current,
         member
     ))
     .await

@@ -45,7 +45,7 @@ pub struct DayPage {
 
 pub async fn day(grant: Grant<See<Clinical>>, Query(asked): Query<Asked>) -> Result<DayPage> {
     let view = grant.view().await?;
-    let (medicines, steps) = (medicines::list(&view).await?, store::list(&view).await?);
+    let (medicines, steps) = (medicines::current(&view).await?, store::list(&view).await?);
     let date = asked.day(grant.today());
     Ok(DayPage {
         page: grant.page("What is taken in a day"),
@@ -75,7 +75,7 @@ impl WeekPage {
 
 pub async fn week(grant: Grant<See<Clinical>>, Query(asked): Query<Asked>) -> Result<WeekPage> {
     let view = grant.view().await?;
-    let (medicines, steps) = (medicines::list(&view).await?, store::list(&view).await?);
+    let (medicines, steps) = (medicines::current(&view).await?, store::list(&view).await?);
     let from = asked.day(grant.today());
     let days = day::week(&medicines, &steps, from);
     let dates: Vec<Date> = days.iter().map(|it| it.date).collect();

@@ -22,8 +22,15 @@ pub struct Standing {
 
 /// Every medicine that is taken or on hold: those with a day to act by first, by that day.
 pub async fn all(view: &View<Clinical>, today: Date) -> Result<Vec<Standing>> {
-    let mut medicines = medicines::list(view).await?;
-    medicines.retain(Medicine::is_current);
+    of(view, medicines::current(view).await?, today).await
+}
+
+/// Of these medicines.
+pub async fn of(
+    view: &View<Clinical>,
+    medicines: Vec<Medicine>,
+    today: Date,
+) -> Result<Vec<Standing>> {
     let steps = schedule::list(view).await?;
     let (fills, counts) = (store::fills(view, None).await?, store::counts(view, None).await?);
     let pauses = store::pauses(view, None).await?;
