@@ -30,6 +30,8 @@ pub fn routes() -> Router<House> {
         .merge(record::statements::routes())
         .merge(record::baseline::routes())
         .merge(record::happenings::routes())
+        .merge(record::questions::routes())
+        .merge(across::questions::routes())
         .merge(across::setup::routes())
         .merge(across::sheets::routes())
         .merge(across::statements::routes())

@@ -2,6 +2,7 @@
 
 pub mod happenings;
 pub mod history;
+pub mod questions;
 pub mod setup;
 pub mod sheets;
 pub mod statements;

@@ -95,6 +95,8 @@ ids! {
     PauseId "pause"
     /// What holds of every medicine's supply.
     SupplySettingId "setting"
+    /// What is to be asked of a pharmacist, a prescriber or a clinician.
+    QuestionId "question"
     /// How far a member has confirmed having read.
     ReadMarkId "read"
     /// What the person answered when she was asked about her own record.

@@ -10,6 +10,7 @@ mod infection;
 mod laid_out;
 mod notes;
 mod phones;
+mod questions;
 mod sharing;
 mod stock;
 mod told;

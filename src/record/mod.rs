@@ -8,4 +8,5 @@ pub mod happenings;
 pub mod medicines;
 pub mod operations;
 pub mod people;
+pub mod questions;
 pub mod statements;

@@ -2,7 +2,7 @@
 
 use crate::{
     platform::{
-        auth::area::{Clinical, Essentials, Log},
+        auth::area::{Clinical, Essentials},
         db::View,
         error::Result,
     },
@@ -44,8 +44,8 @@ pub struct Group {
     pub items: Vec<(Choice, String)>,
 }
 
-/// Everything a note can be about now.
-pub async fn all(view: &View<Log>) -> Result<Vec<Group>> {
+/// Everything a note or a question can be about now.
+pub async fn all<A>(view: &View<A>) -> Result<Vec<Group>> {
     let mut groups = Vec::new();
     if let Some(view) = view.area::<Clinical>() {
         let medicines = medicines::current(&view).await?.into_iter();

@@ -4,7 +4,7 @@
 //! in the record, as far as the reader sees them.
 
 mod form;
-mod items;
+pub mod items;
 mod pages;
 mod place;
 

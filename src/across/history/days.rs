@@ -30,7 +30,7 @@ pub struct Day {
 }
 
 /// The kinds that are about an item of another kind.
-const LEANING: [&str; 5] = ["happening", "step", "fill", "stock_count", "pause"];
+const LEANING: [&str; 6] = ["happening", "step", "fill", "stock_count", "pause", "question"];
 
 pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Date) -> Result<Told> {
     let mut entries = view.history(wanted).await?;

@@ -37,6 +37,7 @@ use crate::{
         },
         operations::{model::Operation, store as operations},
         people::{model::Person, store as people},
+        questions::{model::Question, store as questions},
         statements::{model::Statement, store as statements},
     },
 };
@@ -78,6 +79,7 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Statement>("the answer to"),
         Kind::of::<Baseline>("the page"),
         Kind::of::<Happening>("the note"),
+        Kind::of::<Question>("the question"),
         Kind::of::<ReadMark>("how far was read"),
         Kind::of::<Member>("the member"),
         Kind::of::<Membership>("the place in this record"),
@@ -102,6 +104,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "statement" => Some(urls::statements()),
         "baseline" => Some(urls::usual()),
         "happening" => Some(urls::happening(item)),
+        "question" => Some(urls::question(item)),
         "membership" => Some(urls::place(item)),
         "invitation" => Some(urls::family()),
         "answer" => Some(urls::answer(item)),
@@ -133,6 +136,8 @@ impl Titles {
             titles.extend(conditions.map(|(id, title)| (("condition", id.into()), title)));
             let operations = operations::titles(&view).await?.into_iter();
             titles.extend(operations.map(|(id, title)| (("operation", id.into()), title)));
+            let questions = questions::titles(&view).await?.into_iter();
+            titles.extend(questions.map(|(id, title)| (("question", id.into()), title)));
             let statements = statements::titles(&view).await?.into_iter();
             titles.extend(statements.map(|(id, title)| (("statement", id.into()), title)));
         }

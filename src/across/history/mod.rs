@@ -9,6 +9,7 @@ mod death;
 pub mod kinds;
 mod pages;
 mod places;
+mod questions;
 mod sentences;
 mod values;
 

@@ -3,7 +3,7 @@
 use super::{
     answers, death,
     kinds::{self, Titles},
-    places, values,
+    places, questions, values,
 };
 use crate::{
     base::{clock::Instant, ids::MemberId, zone::Zone},
@@ -93,7 +93,8 @@ impl Words<'_> {
             return self.hiding(entry, who);
         }
         let own = places::tell(self, entry).or_else(|| answers::tell(self, entry));
-        if let Some(sentence) = own.or_else(|| death::tell(self, entry)) {
+        let own = own.or_else(|| death::tell(self, entry));
+        if let Some(sentence) = own.or_else(|| questions::tell(self, entry)) {
             return sentence;
         }
         let mut changes = self.changes(entry);

@@ -18,6 +18,7 @@ use crate::{
         },
         operations::{model::Operation, store as operations},
         people::{model::Person, store as people},
+        questions::{model::Question, store as questions},
         statements::{model::Statement, store as statements},
     },
 };
@@ -39,6 +40,7 @@ pub struct Treated {
     pub conditions: Vec<Condition>,
     pub operations: Vec<Operation>,
     pub statements: Vec<Statement>,
+    pub questions: Vec<Question>,
 }
 
 impl Facts {
@@ -66,6 +68,7 @@ impl Treated {
             conditions: conditions::standing(view).await?,
             operations: operations::list(view).await?,
             statements: statements::list(view).await?,
+            questions: questions::list(view, &questions::Wanted::default()).await?,
         })
     }
 }

@@ -20,6 +20,7 @@ use crate::{
             store::{self as happenings, Wanted},
         },
         medicines::{model::Medicine, stock::standing::Standing},
+        questions::model::Question,
         statements::state::State as Stated,
     },
 };
@@ -71,6 +72,7 @@ fn clinical(treated: &Treated) -> Vec<Need> {
             needs.push(Need::new(Stated::of(statement).sentence(), urls::statements()));
         }
     }
+    needs.extend(unasked(&treated.questions));
     if treated.medicines.is_empty() {
         needs.push(Need::new("No medicine is written down", urls::medicines()));
     }
@@ -95,6 +97,22 @@ fn purposes(without: &[&Medicine]) -> Option<String> {
             format!("What {} medicines are for is not written down: {}", all.len(), all.join(", "))
         }
     })
+}
+
+/// Questions that nobody has said she will ask.
+fn unasked(open: &[Question]) -> Option<Need> {
+    let open: Vec<_> = open.iter().filter(|it| it.needs_someone()).collect();
+    match open.as_slice() {
+        [] => None,
+        [one] => {
+            let says = format!("Nobody will ask yet: {}", one.title());
+            Some(Need::new(says, urls::question(one.id)))
+        }
+        all => Some(Need::new(
+            format!("{} questions that nobody will ask yet", all.len()),
+            urls::questions(),
+        )),
+    }
 }
 
 /// Notes that have no place yet.

@@ -23,7 +23,8 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 6] = ["medicine", "allergy", "contact", "condition", "operation", "happening"];
+const KINDS: [&str; 7] =
+    ["medicine", "allergy", "contact", "condition", "operation", "happening", "question"];
 
 #[derive(Template, WebTemplate)]
 #[template(path = "visibility/show.html")]

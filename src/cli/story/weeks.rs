@@ -18,6 +18,7 @@ use crate::{
 impl Telling<'_> {
     /// What the family decided, and what changed after the visit.
     pub(super) async fn last_days(&self) -> Result<()> {
+        self.bottle_asked_about().await?;
         self.osteoporosis_hidden().await?;
         self.directives_lowered().await?;
         self.directives_answered().await?;
@@ -36,6 +37,7 @@ impl Telling<'_> {
             Ok(Medicine { strength: some("40 mg"), source, ..unchecked(it) })
         })
         .await?;
+        self.tablets_asked_about().await?;
         self.night_noted().await?;
         self.day(1, (8, 55));
         let stop = "dry cough, said by Dr Oyelaran at the visit";

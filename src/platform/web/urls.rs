@@ -3,7 +3,7 @@
 
 use crate::base::ids::{
     AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, HappeningId, InvitationId,
-    MedicineId, MembershipId, OperationId, PersonId, SessionId, StepId,
+    MedicineId, MembershipId, OperationId, PersonId, QuestionId, SessionId, StepId,
 };
 
 /// Somewhere in the house, or somewhere in the record at hand.
@@ -123,6 +123,21 @@ pub fn happening(id: impl Into<HappeningId>) -> Address {
 pub fn happenings_about(kind: &str, item: impl Into<i64>) -> Address {
     let item = item.into();
     record(format!("/happenings/about/{kind}/{item}"))
+}
+
+pub fn questions() -> Address {
+    record("/questions")
+}
+
+pub fn question(id: impl Into<QuestionId>) -> Address {
+    let id = id.into();
+    record(format!("/questions/{id}"))
+}
+
+/// The questions about one item.
+pub fn questions_about(kind: &str, item: impl Into<i64>) -> Address {
+    let item = item.into();
+    record(format!("/questions/about/{kind}/{item}"))
 }
 
 /// Where a death is entered.

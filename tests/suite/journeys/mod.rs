@@ -9,6 +9,7 @@ mod a_form_lands_where_it_was_opened;
 mod a_medicine_has_a_schedule;
 mod a_medicine_is_kept;
 mod a_nurse_gets_the_emergency_sheet;
+mod a_question_is_asked;
 mod a_supply_runs_out;
 mod allergies_have_three_states;
 mod an_aide_sees_only_what_she_needs;

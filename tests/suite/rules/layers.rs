@@ -142,6 +142,7 @@ fn a_table_has_one_owner() {
         ("statement", "src/record/statements/"),
         ("baseline", "src/record/baseline/"),
         ("happening", "src/record/happenings/"),
+        ("question", "src/record/questions/"),
         ("read_mark", "src/across/today/"),
         ("print", "src/across/sheets/"),
         ("session", "src/platform/"),
@@ -213,7 +214,15 @@ fn every_query_of_a_record_names_its_person_and_leaves_out_what_is_hidden() {
             seen += 1;
             let own = name.contains("/people/") || sql.contains("person_id");
             assert!(own, "{name}: a query that names no person: {sql}");
-            for kind in ["medicine", "allergy", "contact", "condition", "operation", "happening"] {
+            for kind in [
+                "medicine",
+                "allergy",
+                "contact",
+                "condition",
+                "operation",
+                "happening",
+                "question",
+            ] {
                 // The last place in the calling order counts the hidden too, and shows nothing.
                 let counts = sql.contains("max(call_order)");
                 let reads = sql.contains(&format!("from {kind}\n"))

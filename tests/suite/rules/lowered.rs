@@ -24,6 +24,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/conditions", Clinical),
     ("/operations", Clinical),
     ("/statements", Clinical),
+    ("/questions", Clinical),
     ("/usual", Essentials),
     ("/today/read", History),
     ("/today", Essentials),

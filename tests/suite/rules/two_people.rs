@@ -14,6 +14,7 @@ const EMERIC: [&str; 2] = ["Emeric Varga", "born 2 November 1941"];
 fn filled(route: &str, person: &str) -> String {
     let place = if person == "1" { "5" } else { "6" };
     let route = route.replace("{person}", person).replace("{membership}", place);
+    let route = route.replace("/questions/{question}", &format!("/questions/{person}"));
     let route = route.replace("{question}", "blood-thinner").replace("{kind}", "medicine");
     let parts = route.split('/').map(|it| if it.starts_with('{') { person } else { it });
     parts.collect::<Vec<_>>().join("/")

@@ -64,6 +64,12 @@ const FORMS: &[&str] = &[
     "/happenings/1/edit",
     "/happenings/1/place",
     "/happenings/1/strike",
+    "/questions/add",
+    "/questions/1/edit",
+    "/questions/1/hand",
+    "/questions/1/ask",
+    "/questions/1/answer",
+    "/questions/1/let-go",
     "/visibility/medicine/1",
     "/family/invite",
     "/family/3/role",
@@ -97,6 +103,8 @@ async fn family() -> Family {
     ines.press("Add this operation").await.answers(200);
     ines.open(&family.at("/happenings/add")).await.fill("In a few words", "Slept badly");
     ines.press("Keep it").await.answers(200);
+    ines.open(&family.at("/questions/add")).await.fill("The question", "With food?");
+    ines.press("Keep the question").await.answers(200);
     ines.open(&family.at("/usual/edit")).await.fill("Usual mood", "calm").fill("Said by", "Emeric");
     ines.press("Save").await.answers(200);
     ines.open(&family.at("/family/answers/add")).await.fill("The question", "May we keep this?");

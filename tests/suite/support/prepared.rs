@@ -35,6 +35,7 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/operations/add", "What was done", "Add this operation"),
         ("/usual/edit", "Usual mood", "Save"),
         ("/happenings/add", "In a few words", "Keep it"),
+        ("/questions/add", "The question", "Keep the question"),
         ("/family/invite", "Name", "Make the invitation"),
         ("/family/answers/add", "The question", "Keep this answer"),
     ] {
