@@ -32,6 +32,7 @@ pub fn routes() -> Router<House> {
         .merge(record::happenings::routes())
         .merge(record::questions::routes())
         .merge(across::questions::routes())
+        .merge(across::reconciliation::routes())
         .merge(across::setup::routes())
         .merge(across::sheets::routes())
         .merge(across::statements::routes())

@@ -3,6 +3,7 @@
 pub mod happenings;
 pub mod history;
 pub mod questions;
+pub mod reconciliation;
 pub mod setup;
 pub mod sheets;
 pub mod statements;

@@ -97,6 +97,14 @@ ids! {
     SupplySettingId "setting"
     /// What is to be asked of a pharmacist, a prescriber or a clinician.
     QuestionId "question"
+    /// Another list of medicines, laid beside the record.
+    SecondListId "list"
+    /// A line of it.
+    ListLineId "line"
+    /// What was decided on a row of the comparison.
+    SettledRowId "row"
+    /// Two names of one ingredient.
+    SameIngredientId "pair"
     /// How far a member has confirmed having read.
     ReadMarkId "read"
     /// What the person answered when she was asked about her own record.

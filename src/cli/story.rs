@@ -8,6 +8,7 @@ mod contacts;
 mod corrections;
 mod infection;
 mod laid_out;
+mod lists;
 mod notes;
 mod phones;
 mod questions;

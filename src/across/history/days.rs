@@ -30,7 +30,17 @@ pub struct Day {
 }
 
 /// The kinds that are about an item of another kind.
-const LEANING: [&str; 6] = ["happening", "step", "fill", "stock_count", "pause", "question"];
+const LEANING: [&str; 9] = [
+    "happening",
+    "step",
+    "fill",
+    "stock_count",
+    "pause",
+    "question",
+    "second_list_line",
+    "settled_row",
+    "same_ingredient",
+];
 
 pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Date) -> Result<Told> {
     let mut entries = view.history(wanted).await?;

@@ -3,6 +3,11 @@
 
 use crate::{
     across::{
+        reconciliation::{
+            model::{ListLine, SecondList},
+            settled::{SameIngredient, SettledRow},
+            settled_store as settled, store as second_lists,
+        },
         sheets::{print::Print, store as sheets},
         today::read::ReadMark,
         visibility::{model::Hidden, store as visibility},
@@ -80,6 +85,10 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Baseline>("the page"),
         Kind::of::<Happening>("the note"),
         Kind::of::<Question>("the question"),
+        Kind::of::<SecondList>("the"),
+        Kind::of::<ListLine>("the line"),
+        Kind::of::<SettledRow>("the decision on"),
+        Kind::of::<SameIngredient>("the pair"),
         Kind::of::<ReadMark>("how far was read"),
         Kind::of::<Member>("the member"),
         Kind::of::<Membership>("the place in this record"),
@@ -105,6 +114,8 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "baseline" => Some(urls::usual()),
         "happening" => Some(urls::happening(item)),
         "question" => Some(urls::question(item)),
+        "second_list" => Some(urls::second_list(item)),
+        "same_ingredient" => Some(urls::second_lists().and("pairs")),
         "membership" => Some(urls::place(item)),
         "invitation" => Some(urls::family()),
         "answer" => Some(urls::answer(item)),
@@ -138,6 +149,7 @@ impl Titles {
             titles.extend(operations.map(|(id, title)| (("operation", id.into()), title)));
             let questions = questions::titles(&view).await?.into_iter();
             titles.extend(questions.map(|(id, title)| (("question", id.into()), title)));
+            titles.extend(reconciled(&view).await?);
             let statements = statements::titles(&view).await?.into_iter();
             titles.extend(statements.map(|(id, title)| (("statement", id.into()), title)));
         }
@@ -188,4 +200,21 @@ impl Titles {
     pub fn person(&self) -> Option<&str> {
         self.items.get("person")?.values().next().map(String::as_str)
     }
+}
+
+/// What second lists are about; their lines only where there are any.
+async fn reconciled(view: &View<Clinical>) -> Result<Vec<((&'static str, i64), String)>> {
+    let lists = second_lists::titles(view).await?;
+    if lists.is_empty() {
+        return Ok(Vec::new());
+    }
+    let mut titles: Vec<_> =
+        lists.into_iter().map(|(id, title)| (("second_list", id.into()), title)).collect();
+    let lines = second_lists::line_titles(view).await?.into_iter();
+    titles.extend(lines.map(|(id, title)| (("second_list_line", id.into()), title)));
+    let rows = settled::row_titles(view).await?.into_iter();
+    titles.extend(rows.map(|(id, title)| (("settled_row", id.into()), title)));
+    let pairs = settled::pair_titles(view).await?.into_iter();
+    titles.extend(pairs.map(|(id, title)| (("same_ingredient", id.into()), title)));
+    Ok(titles)
 }

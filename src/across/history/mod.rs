@@ -10,6 +10,7 @@ pub mod kinds;
 mod pages;
 mod places;
 mod questions;
+mod reconciled;
 mod sentences;
 mod values;
 

@@ -3,7 +3,7 @@
 use super::{
     answers, death,
     kinds::{self, Titles},
-    places, questions, values,
+    places, questions, reconciled, values,
 };
 use crate::{
     base::{clock::Instant, ids::MemberId, zone::Zone},
@@ -94,7 +94,8 @@ impl Words<'_> {
         }
         let own = places::tell(self, entry).or_else(|| answers::tell(self, entry));
         let own = own.or_else(|| death::tell(self, entry));
-        if let Some(sentence) = own.or_else(|| questions::tell(self, entry)) {
+        let own = own.or_else(|| questions::tell(self, entry));
+        if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {
             return sentence;
         }
         let mut changes = self.changes(entry);

@@ -4,11 +4,11 @@
 
 use super::facts::{Facts, Treated};
 use crate::{
-    across::statements::beside,
+    across::{reconciliation::store as second_lists, statements::beside},
     base::clock::Instant,
     family::members::invitations::{model::Invitation, store as invitations},
     platform::{
-        auth::area::{Log, Members},
+        auth::area::{Clinical, Log, Members},
         db::View,
         error::Result,
         web::urls::{self, Address},
@@ -139,4 +139,12 @@ pub async fn invitations(view: &View<Members>, now: Instant) -> Result<Vec<Need>
         Need::new(format!("The invitation for {} ran out unused", it.name), urls::family())
     };
     Ok(all.map(need).collect())
+}
+
+/// Lists that were taken in and are not settled: for those who may settle them.
+pub async fn unsettled(view: &View<Clinical>) -> Result<Vec<Need>> {
+    let open = second_lists::list(view).await?.into_iter().filter(|it| it.is_open());
+    let need =
+        |id, title| Need::new(format!("Not settled yet: the {title}"), urls::second_list(id));
+    Ok(open.map(|it| need(it.id, it.title())).collect())
 }

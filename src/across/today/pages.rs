@@ -12,7 +12,7 @@ use crate::{
     platform::{
         audit::read::Wanted,
         auth::{
-            area::{Essentials, History, Log, Members},
+            area::{Clinical, Essentials, History, Log, Members},
             grant::{Change, Grant, See},
         },
         db::{Done, View},
@@ -82,6 +82,11 @@ async fn needs(
         && let Some(view) = view.area::<Members>()
     {
         needs.extend(needs::invitations(&view, grant.now()).await?);
+    }
+    if grant.may::<Change<Clinical>>()
+        && let Some(view) = view.area::<Clinical>()
+    {
+        needs.extend(needs::unsettled(&view).await?);
     }
     Ok(needs)
 }

@@ -43,7 +43,8 @@ impl Telling<'_> {
         let stop = "dry cough, said by Dr Oyelaran at the visit";
         self.change("Bram", "Lisinopril", |it| it.stopped(self.date(1), line(stop), self.date(1)))
             .await?;
-        self.neighbor_invited().await
+        self.neighbor_invited().await?;
+        self.printout_taken_in().await
     }
 
     /// Medicines and allergies, each compared with the same thing at the same time.

@@ -3,7 +3,7 @@
 
 use crate::base::ids::{
     AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, HappeningId, InvitationId,
-    MedicineId, MembershipId, OperationId, PersonId, QuestionId, SessionId, StepId,
+    MedicineId, MembershipId, OperationId, PersonId, QuestionId, SecondListId, SessionId, StepId,
 };
 
 /// Somewhere in the house, or somewhere in the record at hand.
@@ -138,6 +138,16 @@ pub fn question(id: impl Into<QuestionId>) -> Address {
 pub fn questions_about(kind: &str, item: impl Into<i64>) -> Address {
     let item = item.into();
     record(format!("/questions/about/{kind}/{item}"))
+}
+
+/// Other lists of medicines, laid beside the record.
+pub fn second_lists() -> Address {
+    record("/reconciliation")
+}
+
+pub fn second_list(id: impl Into<SecondListId>) -> Address {
+    let id = id.into();
+    record(format!("/reconciliation/{id}"))
 }
 
 /// Where a death is entered.

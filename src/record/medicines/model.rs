@@ -192,6 +192,26 @@ impl Medicine {
         if after == unchecked { self.clone() } else { after }
     }
 
+    /// What its label says now.
+    pub fn label(&self) -> Label {
+        let it = self.clone();
+        Label {
+            name: it.name,
+            strength: it.strength,
+            form: it.form,
+            dose: it.dose,
+            route: it.route,
+            times: it.times,
+            purpose: it.purpose,
+            prescriber: it.prescriber,
+            started_on: it.started_on,
+            as_needed: it.as_needed,
+            label_limit: it.label_limit,
+            supply: it.supply,
+            source: it.source,
+        }
+    }
+
     /// As it was when the form was opened, or `Stale`.
     pub fn opened_at(self, version: i64) -> Result<Medicine> {
         if self.version == version { Ok(self) } else { Err(Error::Stale) }

@@ -154,3 +154,17 @@ pub async fn titles(view: &View<Clinical>) -> Result<Vec<(MedicineId, String)>> 
     };
     Ok(all.await?.into_iter().map(|it| (it.id, title(it.name, it.strength))).collect())
 }
+
+/// The names of the medicines that are hidden from this reader: so that what was read off another
+/// list does not tell her of them either. They are never shown to her.
+pub async fn hidden_names(view: &View<Clinical>) -> Result<Vec<String>> {
+    let (person, member) = (view.person(), view.member());
+    let all = view.all(query!(
+        "select name from medicine
+        where person_id = ?
+            and id in (select item from hidden where kind = 'medicine' and member_id = ? and standing)",
+        person,
+        member
+    ));
+    Ok(all.await?.into_iter().map(|it| it.name).collect())
+}

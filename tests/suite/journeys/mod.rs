@@ -10,6 +10,8 @@ mod a_medicine_has_a_schedule;
 mod a_medicine_is_kept;
 mod a_nurse_gets_the_emergency_sheet;
 mod a_question_is_asked;
+mod a_second_list_is_laid_beside;
+mod a_second_list_is_put_right;
 mod a_supply_runs_out;
 mod allergies_have_three_states;
 mod an_aide_sees_only_what_she_needs;

@@ -25,6 +25,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/operations", Clinical),
     ("/statements", Clinical),
     ("/questions", Clinical),
+    ("/reconciliation", Clinical),
     ("/usual", Essentials),
     ("/today/read", History),
     ("/today", Essentials),

@@ -70,6 +70,11 @@ const FORMS: &[&str] = &[
     "/questions/1/ask",
     "/questions/1/answer",
     "/questions/1/let-go",
+    "/reconciliation/add",
+    "/reconciliation/1",
+    "/reconciliation/1/lines/add",
+    "/reconciliation/1/lines/1",
+    "/reconciliation/1/strike",
     "/visibility/medicine/1",
     "/family/invite",
     "/family/3/role",
@@ -105,6 +110,9 @@ async fn family() -> Family {
     ines.press("Keep it").await.answers(200);
     ines.open(&family.at("/questions/add")).await.fill("The question", "With food?");
     ines.press("Keep the question").await.answers(200);
+    ines.open(&family.at("/reconciliation/add")).await.fill("Whose list it is", "the clinic");
+    ines.fill("The list", "Warfarin 5 mg tablet").tick("a clinic's printout");
+    ines.press("Take it in").await.answers(200);
     ines.open(&family.at("/usual/edit")).await.fill("Usual mood", "calm").fill("Said by", "Emeric");
     ines.press("Save").await.answers(200);
     ines.open(&family.at("/family/answers/add")).await.fill("The question", "May we keep this?");

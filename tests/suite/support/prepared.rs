@@ -36,6 +36,7 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/usual/edit", "Usual mood", "Save"),
         ("/happenings/add", "In a few words", "Keep it"),
         ("/questions/add", "The question", "Keep the question"),
+        ("/reconciliation/add", "Whose list it is", "Take it in"),
         ("/family/invite", "Name", "Make the invitation"),
         ("/family/answers/add", "The question", "Keep this answer"),
     ] {
@@ -47,6 +48,9 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
             "/allergies/add" => ines.tick("allergy"),
             "/contacts/add" => ines.fill("Phone", "218-555-0101"),
             "/usual/edit" => ines.fill("Said by", "Emeric"),
+            "/reconciliation/add" => {
+                ines.fill("The list", "Something").tick("the bottles on the table")
+            }
             "/family/invite" => ines.tick("relative"),
             "/family/answers/add" => ines.tick("yes").tick("in person"),
             _ => &mut *ines,
