@@ -60,11 +60,24 @@ pub async fn settle(
         let row = comparison.open.iter().find(|it| it.opened() == *opened).ok_or(Error::Stale)?;
         settling.row(&mut write, row, *choice).await?;
     }
-    let line = match decided.rows.len() {
-        1 => "One row is settled".to_owned(),
-        many => format!("{many} rows are settled"),
-    };
+    let line = done(&decided.rows);
     write.commit().await?.then(urls::second_list(id)).saying(line)
+}
+
+/// "3 rows are settled", "One pair of names is confirmed".
+fn done(rows: &[(String, Choice)]) -> String {
+    let pairs = rows.iter().filter(|(_, choice)| *choice == Choice::Pair).count();
+    let settled = match rows.len() - pairs {
+        0 => None,
+        1 => Some("One row is settled".to_owned()),
+        many => Some(format!("{many} rows are settled")),
+    };
+    let pairs = match pairs {
+        0 => None,
+        1 => Some("One pair of names is confirmed".to_owned()),
+        many => Some(format!("{many} pairs of names are confirmed")),
+    };
+    settled.into_iter().chain(pairs).collect::<Vec<_>>().join(". ")
 }
 
 struct Settling<'a> {
@@ -96,27 +109,23 @@ impl Settling<'_> {
                 (Decision::Accepted, wrote, effect)
             }
         };
-        let added = matches!(wrote, Wrote::Added);
-        let ours = row.medicine.as_ref().map(|it| it.id).filter(|_| !added);
-        let settled =
-            SettledRow {
-                id: SettledRowId::default(),
-                person_id: self.list.person_id,
-                list_id: self.list.id,
-                line_id: row.line.as_ref().map(|it| it.id),
-                medicine_id: effect.medicine.or(ours
-                    .filter(|_| row.class != Class::PossiblyTheSame || choice != Choice::Accept)),
-                class: row.class,
-                decision,
-                wrote,
-                ours: row.ours().map(Line::from),
-                differs: row.told().map(Line::from),
-                question_id: effect.question,
-                before: effect.before,
-                after_version: effect.version,
-                taken_back: false,
-                version: 1,
-            };
+        let settled = SettledRow {
+            id: SettledRowId::default(),
+            person_id: self.list.person_id,
+            list_id: self.list.id,
+            line_id: row.line.as_ref().map(|it| it.id),
+            medicine_id: effect.medicine.or_else(|| row.medicine.as_ref().map(|it| it.id)),
+            class: row.class,
+            decision,
+            wrote,
+            ours: row.ours().map(Line::from),
+            differs: row.told().map(Line::from),
+            question_id: effect.question,
+            before: effect.before,
+            after_version: effect.version,
+            taken_back: false,
+            version: 1,
+        };
         settled_store::add_row(write, &settled).await.map(|_| ())
     }
 
