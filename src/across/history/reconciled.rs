@@ -16,7 +16,7 @@ pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
             let why = new("struck_reason").map(|it| format!("with the reason: {it}"));
             ("struck as a mistake the", why.unwrap_or_default())
         }
-        ("second_list_line", "added", _) => ("wrote off the list", String::new()),
+        ("second_list_line", "added", _) => ("copied from the paper", String::new()),
         ("settled_row", "added", _) => (settled(new("decision").as_deref()), String::new()),
         ("settled_row", ..) => ("took back what was accepted of", String::new()),
         ("same_ingredient", "added", _) => ("confirmed", "to be of one ingredient".to_owned()),

@@ -84,7 +84,7 @@ impl Open {
                 ask,
             ],
             (Class::Stopped, None) => {
-                vec![(Choice::Keep, "The record does not have it either"), ask]
+                vec![(Choice::Keep, "It is not among ours either"), ask]
             }
             (Class::NotMentioned, _) => vec![(Choice::Keep, "Keep ours"), ask],
             (Class::PossiblyTheSame, _) => vec![
@@ -98,7 +98,9 @@ impl Open {
 
     /// The parts that differ, in one line.
     pub fn told(&self) -> Option<String> {
-        let one = |it: &Differs| format!("{}: {} → {}", it.what, it.ours, it.theirs);
+        let one = |it: &Differs| {
+            format!("{}: {} in the record, {} on the list", it.what, it.ours, it.theirs)
+        };
         let all: Vec<_> = self.differs.iter().map(one).collect();
         (!all.is_empty()).then(|| all.join("; "))
     }

@@ -112,6 +112,9 @@ pub fn lay(theirs: &[Understood], ours: &[Ours], pairs: &Pairs) -> Vec<Row> {
     rows
 }
 
+/// Whether a line may mean a medicine.
+type MayBe = fn(&Laying, usize, usize) -> bool;
+
 struct Laying<'a> {
     theirs: &'a [Understood],
     ours: &'a [Ours],
@@ -167,7 +170,7 @@ impl Laying<'_> {
 
     /// Proposes, for what is left, a medicine that may be of the same ingredient.
     fn proposed(&mut self) {
-        let reasons: [(&'static str, fn(&Self, usize, usize) -> bool); 4] = [
+        let reasons: [(&'static str, MayBe); 4] = [
             ("There is more than one of this name.", |it, line, at| {
                 it.agrees(line, at, Agree::Name)
             }),

@@ -20,7 +20,7 @@ async fn a_line_is_put_right_left_out_and_added_and_a_list_is_struck() {
     ines.press("Save").await.answers(200).press("One more line").await;
     ines.fill("The line", "• Warfarin 5 mg tablet (discontinued)").press("Add this line").await;
     ines.answers(200).sees("the list says stopped").press("Lay it beside the record").await;
-    ines.sees("2 to settle").sees("The record does not have it either");
+    ines.sees("2 to settle").sees("It is not among ours either");
     let (_, address, mut form) = ines.pressed("Write what is chosen");
     form.push((key(&ines, "Warfarin 5 mg tablet"), "accept".into()));
     ines.send(&address, &form).await.answers(422).sees("Choose one of what stands beside the row.");
