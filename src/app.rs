@@ -53,6 +53,7 @@ pub fn constraints() -> Vec<Constraint> {
         &family::members::CONSTRAINTS[..],
         &record::people::CONSTRAINTS,
         &record::contacts::CONSTRAINTS,
+        &record::medicines::given::CONSTRAINTS,
     ]
     .concat()
 }

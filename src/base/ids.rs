@@ -105,6 +105,10 @@ ids! {
     SettledRowId "row"
     /// Two names of one ingredient.
     SameIngredientId "pair"
+    /// For which medicines doses are logged.
+    LogKeepingId "keeping"
+    /// A dose as someone entered it.
+    GivenId "given"
     /// How far a member has confirmed having read.
     ReadMarkId "read"
     /// What the person answered when she was asked about her own record.

@@ -6,6 +6,7 @@ mod clock;
 mod conditions;
 mod contacts;
 mod corrections;
+mod given;
 mod infection;
 mod laid_out;
 mod lists;
@@ -172,6 +173,7 @@ impl Telling<'_> {
         self.corrections().await?;
         self.phones().await?;
         self.infection().await?;
+        self.log_begins().await?;
         self.visit().await?;
         self.last_days().await
     }

@@ -30,22 +30,12 @@ pub struct Day {
 }
 
 /// The kinds that are about an item of another kind.
-const LEANING: [&str; 9] = [
-    "happening",
-    "step",
-    "fill",
-    "stock_count",
-    "pause",
-    "question",
-    "second_list_line",
-    "settled_row",
-    "same_ingredient",
-];
+const LEANING: [&str; 11] = ["happening", "step", "fill", "stock_count", "pause", "question", "second_list_line", "settled_row", "same_ingredient", "given", "log_keeping"];
 
 pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Date) -> Result<Told> {
     let mut entries = view.history(wanted).await?;
-    let prints = entries.iter().filter(|it| it.kind == "print").map(|it| it.item);
-    let titles = Titles::read(view, &prints.collect::<Vec<_>>()).await?;
+    let endless = entries.iter().filter(|it| matches!(it.kind.as_str(), "print" | "given"));
+    let titles = Titles::read(view, &endless.map(|it| it.item).collect::<Vec<_>>()).await?;
     let names = view.names().await?;
     let goes_on = entries.len() >= wanted.most.unwrap_or(PAGE);
     let oldest = entries.last().map(|it| it.id);

@@ -32,6 +32,7 @@ use crate::{
         contacts::{model::Contact, store as contacts},
         happenings::{model::Happening, store as happenings},
         medicines::{
+            given::{keeping::LogKeeping, model::Given, store as given},
             model::Medicine,
             schedule::{model::Step, store as schedule},
             stock::{
@@ -76,6 +77,8 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Count>("to the supply:"),
         Kind::of::<Pause>("to the days without:"),
         Kind::of::<Setting>("how long the pharmacy needs"),
+        Kind::of::<LogKeeping>("the log of doses of"),
+        Kind::of::<Given>("the dose"),
         Kind::of::<Allergy>("the allergy or intolerance"),
         Kind::of::<AllergyAnswer>("the answer about allergies"),
         Kind::of::<Contact>("the contact"),
@@ -105,6 +108,8 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "person" => Some(urls::person()),
         "medicine" => Some(urls::medicine(item)),
         "supply_setting" => Some(urls::supply()),
+        "log_keeping" => Some(urls::given()),
+        "given" => Some(urls::given_entry(item)),
         "allergy" => Some(urls::allergy(item)),
         "allergy_answer" => Some(urls::allergies()),
         "contact" => Some(urls::contact(item)),
@@ -132,8 +137,8 @@ pub struct Titles {
 }
 
 impl Titles {
-    /// Of everything there ever was; of prints, which never end, only these.
-    pub async fn read<A>(view: &View<A>, prints: &[i64]) -> Result<Titles> {
+    /// Of everything there ever was; of prints and doses, which never end, only these.
+    pub async fn read<A>(view: &View<A>, these: &[i64]) -> Result<Titles> {
         let mut titles: HashMap<(&'static str, i64), String> = HashMap::new();
         let mut hidden = Vec::new();
         if let Some(view) = view.area::<Clinical>() {
@@ -143,6 +148,12 @@ impl Titles {
             titles.extend(steps.map(|(id, title)| (("step", id.into()), title)));
             let supplies = stock::titles(&view).await?.into_iter();
             titles.extend(supplies.map(|(kind, id, title)| ((kind, id), title)));
+            let keeping = given::keeping_titles(&view).await?.into_iter();
+            titles.extend(keeping.map(|(id, title)| (("log_keeping", id.into()), title)));
+            if let Some(view) = view.area::<Log>() {
+                let given = given::titles(&view, these).await?.into_iter();
+                titles.extend(given.map(|(id, title)| (("given", id.into()), title)));
+            }
             let conditions = conditions::titles(&view).await?.into_iter();
             titles.extend(conditions.map(|(id, title)| (("condition", id.into()), title)));
             let operations = operations::titles(&view).await?.into_iter();
@@ -160,7 +171,7 @@ impl Titles {
             titles.insert(("person", person.id.into()), person.name.to_string());
             let allergies = allergies::titles(&view).await?.into_iter();
             titles.extend(allergies.map(|(id, title)| (("allergy", id.into()), title)));
-            let prints = sheets::titles(&view, prints).await?.into_iter();
+            let prints = sheets::titles(&view, these).await?.into_iter();
             titles.extend(prints.map(|(id, title)| (("print", id.into()), title)));
             let contacts = contacts::titles(&view).await?.into_iter();
             titles.extend(contacts.map(|(id, title)| (("contact", id.into()), title)));

@@ -6,6 +6,7 @@
 mod answers;
 pub mod days;
 mod death;
+mod given;
 pub mod kinds;
 mod pages;
 mod places;

@@ -1,7 +1,7 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    answers, death,
+    answers, death, given,
     kinds::{self, Titles},
     places, questions, reconciled, values,
 };
@@ -93,6 +93,7 @@ impl Words<'_> {
             return self.hiding(entry, who);
         }
         let own = places::tell(self, entry).or_else(|| answers::tell(self, entry));
+        let own = own.or_else(|| given::tell(self, entry));
         let own = own.or_else(|| death::tell(self, entry));
         let own = own.or_else(|| questions::tell(self, entry));
         if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {
@@ -153,8 +154,8 @@ impl Words<'_> {
         match it.erased {
             true => (None, Some("erased".into())),
             false => (
-                values::words(it.old.as_deref(), self.zone),
-                values::words(it.new.as_deref(), self.zone),
+                values::of_field(&it.field, it.old.as_deref(), self.zone),
+                values::of_field(&it.field, it.new.as_deref(), self.zone),
             ),
         }
     }
@@ -226,11 +227,11 @@ fn value<'a>(entry: &'a Recorded, field: &str) -> Option<&'a Difference> {
 }
 
 pub(super) fn new_text(entry: &Recorded, field: &str, zone: &Zone) -> Option<String> {
-    values::words(value(entry, field)?.new.as_deref(), zone)
+    values::of_field(field, value(entry, field)?.new.as_deref(), zone)
 }
 
 pub(super) fn old_text(entry: &Recorded, field: &str, zone: &Zone) -> Option<String> {
-    values::words(value(entry, field)?.old.as_deref(), zone)
+    values::of_field(field, value(entry, field)?.old.as_deref(), zone)
 }
 
 /// Whether a row was changed, and not only something done.

@@ -7,8 +7,14 @@
 //! Checks stand with their date, not their age, so the same facts always give the same hash.
 
 mod clinical;
+mod contacts;
+mod medicines;
 
-use self::clinical::{Conditions, Operations, StatementItem, statements};
+use self::{
+    clinical::{Conditions, Operations, StatementItem, statements},
+    contacts::Contacts,
+    medicines::{Log, Medicines},
+};
 use super::usual::Usual;
 use crate::{
     base::{
@@ -27,8 +33,8 @@ use crate::{
         allergies::{model::Allergy, state::State, store as allergies},
         baseline::store as baseline,
         conditions::store as conditions,
-        contacts::{model::Contact, store as contacts},
-        medicines::{model::Medicine, store as medicines},
+        contacts::store as phones,
+        medicines::store as taken,
         operations::store as operations,
         people::{model::Person, store as people},
         statements::store as answers,
@@ -97,52 +103,6 @@ pub struct AllergyItem {
     pub source: Option<Line>,
 }
 
-#[derive(Serialize)]
-pub struct Medicines {
-    pub stamp: Option<String>,
-    pub taking: Vec<MedicineItem>,
-    pub held: Vec<MedicineItem>,
-}
-
-#[derive(Serialize)]
-pub struct MedicineItem {
-    pub name: Line,
-    pub strength: Option<Line>,
-    pub form: Option<Line>,
-    pub route: Option<Line>,
-    pub dose: Option<Line>,
-    pub times: Option<Line>,
-    pub purpose: Option<Line>,
-    pub as_needed: bool,
-    pub limit: Option<Line>,
-    pub supply: String,
-    pub prescriber: Option<Line>,
-    /// Where it differs from the block's.
-    pub stamp: Option<String>,
-    pub since: Option<String>,
-    pub reason: Option<Line>,
-}
-
-#[derive(Serialize)]
-pub struct Contacts {
-    pub stamp: Option<String>,
-    /// Those with a number: nobody phones the others.
-    pub items: Vec<ContactItem>,
-    /// How many have none, so that nobody thinks them lost.
-    pub without: Option<String>,
-}
-
-#[derive(Serialize)]
-pub struct ContactItem {
-    pub name: Line,
-    /// Kind, who it is, organization: as far as written down.
-    pub who: Option<String>,
-    pub numbers: Vec<Phone>,
-    /// On the clocks of the person.
-    pub hours: Option<String>,
-    pub note: Option<Line>,
-}
-
 impl Facts {
     /// As the reader may see them, in one snapshot.
     pub async fn read(view: &View<Essentials>, today: Date) -> Result<Facts> {
@@ -150,9 +110,10 @@ impl Facts {
         let (person, names) = (people::find(view).await?, view.names().await?);
         let stamps = Stamps { names: &names, zone: &person.zone };
         let state = State::of(allergies::list(view).await?, allergies::answer(view).await?);
-        let medicines = medicines::current(&clinical).await?;
+        let medicines = taken::current(&clinical).await?;
+        let log = Log::read(view, &names, &person.zone).await?;
         let usual = baseline::find(view).await?;
-        let contacts = contacts::list(view).await?;
+        let contacts = phones::list(view).await?;
         let operations = operations::list(&clinical).await?;
         let conditions = conditions::standing(&clinical).await?;
         let answers = answers::list(&clinical).await?;
@@ -162,7 +123,7 @@ impl Facts {
             title: "Emergency sheet",
             allergies: Allergies::of(&state, &stamps),
             statements: statements(&answers, &operations),
-            medicines: Medicines::of(&medicines, &stamps),
+            medicines: Medicines::of(&medicines, &stamps, &log),
             conditions: Conditions::of(&conditions, &person.name, &stamps),
             operations: Operations::of(&operations, &stamps),
             usual: Usual::of(&usual, person.name.as_str(), stamps.of(usual.check())),
@@ -258,66 +219,6 @@ impl Allergies {
             sentence,
             stamp: stamps.block(state.listed().iter().map(Allergy::check)).stamp,
             items: state.listed().iter().map(item).collect(),
-        }
-    }
-}
-
-impl Medicines {
-    fn of(all: &[Medicine], stamps: &Stamps) -> Medicines {
-        let current = all.iter().filter(|it| it.is_current());
-        let block = stamps.block(current.map(Medicine::check));
-        let item = |it: &Medicine| MedicineItem {
-            name: it.name.clone(),
-            strength: it.strength.clone(),
-            form: it.form.clone(),
-            route: it.route.clone(),
-            dose: it.dose.clone(),
-            times: it.times.clone(),
-            purpose: it.purpose.clone(),
-            as_needed: it.as_needed,
-            limit: it.label_limit.clone(),
-            supply: it.supply.to_string(),
-            prescriber: it.prescriber.clone(),
-            stamp: block.mark(stamps.of(it.check())),
-            since: it.turned_on(),
-            reason: it.status_reason.clone(),
-        };
-        Medicines {
-            stamp: block.stamp.clone(),
-            taking: all.iter().filter(|it| it.is_taken()).map(item).collect(),
-            held: all.iter().filter(|it| it.is_on_hold()).map(item).collect(),
-        }
-    }
-}
-
-impl Medicines {
-    /// "7 medicines, 1 on hold": so that a lost page is noticed. The press counts the same.
-    pub fn counted(&self) -> Option<String> {
-        let (taking, held) = (self.taking.len(), self.held.len());
-        let noun = if taking == 1 { "medicine" } else { "medicines" };
-        (taking + held > 0).then(|| format!("{taking} {noun}, {held} on hold"))
-    }
-}
-
-impl Contacts {
-    fn of(all: &[Contact], today: Date, stamps: &Stamps) -> Contacts {
-        let (listed, silent): (Vec<&Contact>, Vec<&Contact>) =
-            all.iter().partition(|it| it.phone.is_some());
-        let item = |it: &&Contact| ContactItem {
-            name: it.name.clone(),
-            who: it.described(),
-            numbers: it.phones().cloned().collect(),
-            hours: it.hours_there(stamps.zone, today),
-            note: it.note.clone(),
-        };
-        Contacts {
-            stamp: stamps.block(listed.iter().map(|it| it.check())).stamp,
-            items: listed.iter().map(item).collect(),
-            without: match silent.len() {
-                0 => None,
-                1 => Some("1 contact has no number: see the record.".into()),
-                many => Some(format!("{many} contacts have no number: see the record.")),
-            },
         }
     }
 }

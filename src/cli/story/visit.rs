@@ -12,11 +12,13 @@ use crate::{
 
 impl Telling<'_> {
     pub(super) async fn visit(&self) -> Result<()> {
+        self.morning_dose(9).await?;
         self.drops_noted().await?;
         self.drops_fetched().await?;
         self.day(9, (17, 5));
         self.check_list("Ines", "the bottles on the table").await?;
         self.acetaminophen_counted().await?;
+        self.morning_dose(8).await?;
         self.day(8, (8, 50));
         self.printed("Ines").await?;
         self.day(8, (14, 30));
@@ -34,6 +36,7 @@ impl Telling<'_> {
             conditions::save(&mut write, it, &it.checked(check.clone())).await?;
         }
         write.commit().await?;
+        self.hip_hurts(8, 20).await?;
         self.day(8, (21, 35));
         let note = "the nurse's line answers sooner: press 2";
         self.change_contact("Bram", "Dr Adaeze Oyelaran", |it| Contact {

@@ -19,18 +19,24 @@ impl Telling<'_> {
     /// What the family decided, and what changed after the visit.
     pub(super) async fn last_days(&self) -> Result<()> {
         self.bottle_asked_about().await?;
+        self.morning_dose(7).await?;
         self.osteoporosis_hidden().await?;
+        self.morning_dose(6).await?;
         self.directives_lowered().await?;
         self.directives_answered().await?;
+        self.morning_dose(5).await?;
         self.day(5, (11, 20));
         let hold = "before the dentist, said by Dr Oyelaran by phone";
         self.change("Ines", "Alendronate", |it| it.held(self.date(5), line(hold), self.date(5)))
             .await?;
         self.cake_noted().await?;
+        self.morning_dose(4).await?;
         self.day(4, (15, 30));
         self.printed("Bram").await?;
         self.asked_by_phone().await?;
+        self.morning_dose(3).await?;
         self.juno_reads().await?;
+        self.morning_dose(2).await?;
         self.day(2, (16, 40));
         self.change("Ines", "Furosemide", |it| {
             let source = some("Dr Oyelaran by phone, written down by Ines");
@@ -38,6 +44,8 @@ impl Telling<'_> {
         })
         .await?;
         self.tablets_asked_about().await?;
+        self.hip_hurts(2, 21).await?;
+        self.morning_dose(1).await?;
         self.night_noted().await?;
         self.day(1, (8, 55));
         let stop = "dry cough, said by Dr Oyelaran at the visit";

@@ -56,6 +56,14 @@ impl Typed {
         }
     }
 
+    /// What belongs into a field of which there is one for each item; `kept` on a plain visit.
+    pub fn or<'a>(&'a self, name: &str, kept: &'a str) -> &'a str {
+        match &self.again {
+            Some(again) => again.fields.first(name).unwrap_or(kept),
+            None => kept,
+        }
+    }
+
     fn kept(&self, name: &str) -> &str {
         self.kept.get(name).map_or("", String::as_str)
     }

@@ -2,9 +2,10 @@
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
 use crate::base::ids::{
-    AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, HappeningId, InvitationId,
-    MedicineId, MembershipId, OperationId, PersonId, QuestionId, SecondListId, SessionId, StepId,
+    AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, GivenId, HappeningId, InvitationId, MedicineId, MembershipId, OperationId, PersonId, QuestionId, SecondListId, SessionId, StepId,
 };
+use std::borrow::Borrow;
+use time::Date;
 
 /// Somewhere in the house, or somewhere in the record at hand.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -189,6 +190,38 @@ pub fn count(medicine: impl Into<MedicineId>, id: impl Into<CountId>) -> Address
 
 pub fn medicine_steps(medicine: impl Into<MedicineId>) -> Address {
     self::medicine(medicine).and("steps")
+}
+
+/// The log of doses, of today.
+pub fn given() -> Address {
+    record("/medicines/given")
+}
+
+/// The log of doses, of a day.
+pub fn given_on(day: impl Borrow<Date>) -> Address {
+    record(format!("/medicines/given?on={}", day.borrow()))
+}
+
+/// Where a family says for which medicines it keeps the log.
+pub fn log_keeping() -> Address {
+    given().and("keeping")
+}
+
+/// All that is due at one time of one day, by its name in the schedule.
+pub fn given_slot(day: impl Borrow<Date>, time: &str) -> Address {
+    record(format!("/medicines/given/slots/{}/{time}", day.borrow()))
+}
+
+/// A dose that is as needed, or at a time of its own.
+pub fn given_as_needed(medicine: impl Into<MedicineId>) -> Address {
+    let medicine = medicine.into();
+    record(format!("/medicines/given/as-needed/{medicine}"))
+}
+
+/// One dose as it was entered.
+pub fn given_entry(id: impl Into<GivenId>) -> Address {
+    let id = id.into();
+    record(format!("/medicines/given/{id}"))
 }
 
 pub fn allergies() -> Address {

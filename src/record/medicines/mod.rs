@@ -6,6 +6,7 @@
 
 mod actions;
 pub mod form;
+pub mod given;
 pub mod model;
 mod pages;
 pub mod schedule;
@@ -31,4 +32,5 @@ pub fn routes() -> Router<House> {
         .route(&step("bring-back"), get(actions::bringing_back).post(actions::bring_back))
         .merge(schedule::routes())
         .merge(stock::routes())
+        .merge(given::routes())
 }

@@ -51,7 +51,9 @@ const NOT_THEIRS: [&str; 17] = [
 fn leads_beyond(family: &Family, visit: &Visit) -> Vec<String> {
     let own = |it: &str| it.starts_with(&family.at(""));
     // An aide writes in the log: the notes are hers to make and to put right.
-    let log = |it: &str| it.starts_with(&family.at("/happenings"));
+    let log = |it: &str| {
+        ["/happenings", "/medicines/given"].iter().any(|own| it.starts_with(&family.at(own)))
+    };
     let beyond =
         |it: &String| own(it) && !log(it) && it.split('/').any(|step| NOT_THEIRS.contains(&step));
     visit.leads_to().into_iter().filter(beyond).collect()

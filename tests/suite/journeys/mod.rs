@@ -19,6 +19,7 @@ mod an_invitation_goes_wrong;
 mod an_item_is_hidden;
 mod conditions_are_kept;
 mod contacts_are_phoned_in_order;
+mod doses_are_entered;
 mod how_she_usually_is;
 mod members_sign_in_and_out;
 mod places_change;

@@ -134,6 +134,8 @@ fn a_table_has_one_owner() {
         ("stock_count", "src/record/medicines/"),
         ("pause", "src/record/medicines/"),
         ("supply_setting", "src/record/medicines/"),
+        ("given", "src/record/medicines/given/"),
+        ("log_keeping", "src/record/medicines/given/"),
         ("allergy", "src/record/allergies/"),
         ("allergy_answer", "src/record/allergies/"),
         ("contact", "src/record/contacts/"),

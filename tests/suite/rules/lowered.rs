@@ -18,6 +18,8 @@ use AreaName::{Clinical, Essentials, History, Log, Members};
 
 /// Whose area an address below `/p/{person}` is: the first that fits.
 const AREAS: &[(&str, AreaName)] = &[
+    ("/medicines/given/keeping", Clinical),
+    ("/medicines/given", Log),
     ("/medicines", Clinical),
     ("/allergies", Essentials),
     ("/contacts", Essentials),
@@ -58,7 +60,9 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     let relative = column(2);
     // The life of a medicine, and what was noted about it, have its name from the clinical area.
     let life = route.ends_with("/{kind}/{item}") && !route.contains("/visibility/");
-    if life && (lowered, to) == (Clinical, Level::None) {
+    // A dose has it too.
+    let dose = area(route) == Some(Log) && route.contains("/medicines/");
+    if (life || dose) && (lowered, to) == (Clinical, Level::None) {
         return 'n';
     }
     match (area(route) == Some(lowered), to) {

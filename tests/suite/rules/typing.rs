@@ -32,6 +32,11 @@ const FORMS: &[&str] = &[
     "/died",
     "/died/take-back",
     "/medicines/add",
+    "/medicines/given/slots/2026-11-25/morning",
+    "/medicines/given/as-needed/1",
+    "/medicines/given/1/edit",
+    "/medicines/given/1/strike",
+    "/medicines/given/keeping",
     "/medicines/1/edit",
     "/medicines/1/hold",
     "/medicines/1/stop",
@@ -97,6 +102,8 @@ async fn family() -> Family {
         let page = family.at(&format!("/medicines/1/stock/{page}"));
         ines.open(&page).await.fill("How many", "30").press("Save").await.answers(200);
     }
+    ines.open(&family.at("/medicines/given/keeping")).await.tick("Warfarin");
+    ines.press("Save").await.press("All of the morning given").await.answers(200);
     ines.open(&family.at("/allergies/add")).await.fill("To what", "Penicillin");
     ines.tick("allergy");
     ines.press("Add to the list").await.answers(200);

@@ -57,4 +57,13 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         };
         ines.press(press).await.answers(200);
     }
+    doses(ines, record, id).await;
+}
+
+/// The log is kept of the medicine, and its dose of this morning is entered.
+async fn doses(ines: &mut Browser, record: &str, id: &str) {
+    ines.open(&format!("{record}/medicines/given/keeping")).await.tick("Something");
+    ines.press("Save").await.answers(200);
+    ines.press("All of the morning given").await.answers(200);
+    ines.open(&format!("{record}/medicines/given/{id}")).await.answers(200);
 }

@@ -27,7 +27,7 @@ pub struct Asked {
 }
 
 impl Asked {
-    fn day(&self, today: Date) -> Date {
+    pub fn day(&self, today: Date) -> Date {
         calendar::parse(&self.on).unwrap_or(today)
     }
 }

@@ -33,7 +33,7 @@ impl When {
         }
     }
 
-    fn of(name: &str) -> Option<When> {
+    pub fn of(name: &str) -> Option<When> {
         let standard = When::STANDARD.into_iter().find(|it| it.name() == name);
         standard.or_else(|| {
             let (hour, minute) = name.split_once(':')?;
@@ -61,6 +61,18 @@ impl When {
             When::Bedtime => Some("9–11 pm"),
             When::At(_) => None,
         }
+    }
+
+    /// The time of the day by which it is over.
+    pub fn ends(self) -> Time {
+        let hour = match self {
+            When::Morning => 9,
+            When::Noon => 13,
+            When::Evening => 18,
+            When::Bedtime => 23,
+            When::At(time) => return time,
+        };
+        Time::from_hms(hour, 0, 0).unwrap_or(Time::MIDNIGHT)
     }
 
     /// The minute of the day at which it begins: the order of a day.
