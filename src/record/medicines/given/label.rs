@@ -91,6 +91,7 @@ fn hours(count: Quantity) -> Duration {
 /// "3 h", "3 h 20 min", "5 min"
 pub fn span(span: Duration) -> String {
     match (span.whole_hours(), span.whole_minutes() % 60) {
+        (0, 0) => "less than 1 min".into(),
         (0, minutes) => format!("{minutes} min"),
         (hours, 0) => format!("{hours} h"),
         (hours, minutes) => format!("{hours} h {minutes} min"),
