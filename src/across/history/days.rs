@@ -30,7 +30,19 @@ pub struct Day {
 }
 
 /// The kinds that are about an item of another kind.
-const LEANING: [&str; 11] = ["happening", "step", "fill", "stock_count", "pause", "question", "second_list_line", "settled_row", "same_ingredient", "given", "log_keeping"];
+const LEANING: [&str; 11] = [
+    "happening",
+    "step",
+    "fill",
+    "stock_count",
+    "pause",
+    "question",
+    "second_list_line",
+    "settled_row",
+    "same_ingredient",
+    "given",
+    "log_keeping",
+];
 
 pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Date) -> Result<Told> {
     let mut entries = view.history(wanted).await?;

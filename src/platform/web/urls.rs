@@ -2,7 +2,9 @@
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
 use crate::base::ids::{
-    AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, GivenId, HappeningId, InvitationId, MedicineId, MembershipId, OperationId, PersonId, QuestionId, SecondListId, SessionId, StepId,
+    AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, GivenId, HappeningId,
+    InvitationId, MedicineId, MembershipId, OperationId, PersonId, QuestionId, SecondListId,
+    SessionId, StepId,
 };
 use std::borrow::Borrow;
 use time::Date;
