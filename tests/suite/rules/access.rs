@@ -4,8 +4,6 @@
 //! Columns: person, steward, relative, aide, reader, a member of another record, nobody.
 //! `y` may; `f` sees it but may not change it (403); `n` it is not there (404); `s` sign in first.
 
-use crate::support::Family;
-
 #[rustfmt::skip]
 pub const TABLE: &[(&str, &str, &str)] = &[
     ("GET",  "/",                                         "yyyyyys"),
@@ -271,37 +269,3 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("POST", "/p/{person}/sheets/emergency/keep",         "yyyyyns"),
     ("POST", "/sign-out",                                 "sssssss"),
 ];
-
-/// A route with something real in its place.
-pub fn filled(family: &Family, route: &str) -> String {
-    let person = family.person.to_string();
-    let pairs = [
-        ("{person}", person.as_str()),
-        ("{medicine}", "1"),
-        ("{allergy}", "1"),
-        ("{contact}", "1"),
-        ("{condition}", "1"),
-        ("{operation}", "1"),
-        ("/questions/{question}", "/questions/1"),
-        ("{question}", "blood-thinner"),
-        ("{happening}", "1"),
-        ("{step}", "1"),
-        ("{fill}", "1"),
-        ("{count}", "1"),
-        ("{list}", "1"),
-        ("{line}", "1"),
-        ("{pair}", "999"),
-        ("{given}", "1"),
-        ("{day}", "2026-11-25"),
-        ("{time}", "morning"),
-        ("{membership}", "5"),
-        ("{invitation}", "1"),
-        ("{answer}", "1"),
-        ("{kind}", "medicine"),
-        ("{item}", "1"),
-        ("{session}", "999"),
-        ("{token}", "0000"),
-        ("{*name}", "nothing.css"),
-    ];
-    pairs.iter().fold(route.to_owned(), |path, (name, value)| path.replace(name, value))
-}

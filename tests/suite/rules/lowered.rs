@@ -2,8 +2,8 @@
 //! is paused or has ended. What a route needs is read from the table of every role.
 
 use super::{
-    access::{TABLE, filled},
-    roles::letter,
+    access::TABLE,
+    roles::{filled, letter},
 };
 use crate::support::{
     Browser, Family,

@@ -1,6 +1,6 @@
 //! Every route and every role, as the table says. A route that is not listed fails.
 
-use super::access::{TABLE, filled};
+use super::access::TABLE;
 use crate::support::{
     Browser, Family,
     family::{CAST, add_member, add_person, place},
@@ -8,6 +8,40 @@ use crate::support::{
 };
 use kinsheaf::platform::auth::area::Role;
 use std::collections::BTreeSet;
+
+/// A route with something real in its place.
+pub fn filled(family: &Family, route: &str) -> String {
+    let person = family.person.to_string();
+    let pairs = [
+        ("{person}", person.as_str()),
+        ("{medicine}", "1"),
+        ("{allergy}", "1"),
+        ("{contact}", "1"),
+        ("{condition}", "1"),
+        ("{operation}", "1"),
+        ("/questions/{question}", "/questions/1"),
+        ("{question}", "blood-thinner"),
+        ("{happening}", "1"),
+        ("{step}", "1"),
+        ("{fill}", "1"),
+        ("{count}", "1"),
+        ("{list}", "1"),
+        ("{line}", "1"),
+        ("{pair}", "999"),
+        ("{given}", "1"),
+        ("{day}", "2026-11-25"),
+        ("{time}", "morning"),
+        ("{membership}", "5"),
+        ("{invitation}", "1"),
+        ("{answer}", "1"),
+        ("{kind}", "medicine"),
+        ("{item}", "1"),
+        ("{session}", "999"),
+        ("{token}", "0000"),
+        ("{*name}", "nothing.css"),
+    ];
+    pairs.iter().fold(route.to_owned(), |path, (name, value)| path.replace(name, value))
+}
 
 pub fn letter(browser: &Browser) -> char {
     match browser.status.as_u16() {
