@@ -32,6 +32,7 @@ use crate::{
     record::{
         medicines::{
             model::{Label, Medicine, Supply},
+            stock::{model::Pause, store as stock},
             store as medicines,
         },
         questions::{
@@ -144,6 +145,10 @@ impl Settling<'_> {
                 return Ok((Wrote::Added, effect));
             }
         };
+        // A hold that ends in a stop: its days used nothing up of what is in the house.
+        if let Some(pause) = Pause::between(before, &after, self.today) {
+            stock::add_pause(write, &pause).await?;
+        }
         medicines::save(write, before, &after).await?;
         let effect = Effect {
             medicine: Some(before.id),

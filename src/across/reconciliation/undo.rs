@@ -1,5 +1,6 @@
 //! Taking back, in one go, what was accepted from a list: each medicine is as it was before. Where
-//! one was changed since, nothing is taken back, and the page says which.
+//! one was changed since, nothing is taken back, and the page says which. A stop that is taken back
+//! was none: no days without the medicine are noted for it.
 
 use super::{
     before::Before,

@@ -170,7 +170,7 @@ async fn fourteen_against_fourteen_and_every_row_lands_where_it_should() {
     bram.open(&family.at("/reconciliation/1")).await.sees("finished 25 November 2026");
 
     ines.open(&family.at("/history")).await;
-    ines.sees("Ines changed the strength").sees("confirmed Omeprazole and Prilosec to be of one");
+    ines.sees("Ines changed Furosemide 40 mg strength before: 20 mg after: 40 mg source after: discharge list").sees("confirmed Omeprazole and Prilosec to be of one");
     family.house.is_sound().await;
 }
 
