@@ -17,9 +17,9 @@ impl Telling<'_> {
         self.day(8, (21, 50));
         let words = "The drops come in another bottle now. Is the label the same, word for word?";
         let bottle = self.question("Bram", (words, Whom::Pharmacist), 8).await?;
-        self.day(7, (8, 5));
+        self.day(7, (7, 30));
         self.turn_question("Juno", bottle, |it| Ok(it.owned(Some(self.member("Juno").0)))).await?;
-        self.day(7, (9, 40));
+        self.day(7, (8, 5));
         self.turn_question("Juno", bottle, |it| {
             let answer = "Yes, the same words. Only the maker of the bottle is another.";
             let (answer, by) = (Note::from(answer.to_owned()), line("the pharmacist, by phone"));
