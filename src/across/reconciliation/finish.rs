@@ -1,12 +1,6 @@
 //! What is done to a list as a whole: finished, struck, brought back.
 
-use super::{
-    compare,
-    form::{Mistake, Press},
-    model::SecondList,
-    settled::SettledRow,
-    settled_store, store,
-};
+use super::{compare, form::Mistake, model::SecondList, settled::SettledRow, settled_store, store};
 use crate::{
     base::ids::SecondListId,
     platform::{
@@ -17,7 +11,7 @@ use crate::{
         db::{Done, Write},
         error::{Error, Result},
         web::{
-            form::{Form, FormErrors},
+            form::{Form, FormErrors, Press},
             page::Page,
             path::At,
             typed::Typed,

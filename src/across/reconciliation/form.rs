@@ -124,17 +124,6 @@ impl FromForm for Decided {
     }
 }
 
-/// Only a press of the button.
-pub struct Press {
-    pub version: i64,
-}
-
-impl FromForm for Press {
-    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
-        Ok(Press { version: form.version() })
-    }
-}
-
 /// Struck: why it was a mistake.
 pub struct Mistake {
     pub reason: Line,

@@ -4,7 +4,6 @@
 
 use super::{
     before::Before,
-    form::Press,
     model::SecondList,
     settled::{SettledRow, Wrote},
     settled_store, store,
@@ -19,7 +18,7 @@ use crate::{
         db::{Done, View},
         error::{Error, Result},
         web::{
-            form::{Form, FormErrors},
+            form::{Form, FormErrors, Press},
             page::Page,
             path::At,
             typed::Typed,

@@ -3,7 +3,7 @@
 
 use super::{Telling, line, some};
 use crate::{
-    base::{check::Check, text::Note},
+    base::text::Note,
     platform::{
         auth::area::{Essentials, Role},
         error::Result,
@@ -30,7 +30,7 @@ impl Telling<'_> {
         self.day(26, (19, 0));
         let mut write = self.write::<Essentials>("Juno").await?;
         let against = line("Emeric, on the phone");
-        let check = Check { at: write.at(), by: write.member(), against };
+        let check = write.check(against);
         let before = store::find(&write).await?;
         store::save(&mut write, &before, &before.checked(check)).await?;
         write.commit().await.map(|_| ())

@@ -3,7 +3,6 @@
 
 use super::{Telling, line, some, weeks::unchecked};
 use crate::{
-    base::check::Check,
     platform::{auth::area::Clinical, error::Result},
     record::{
         conditions::store as conditions, contacts::model::Contact, medicines::model::Medicine,
@@ -31,7 +30,7 @@ impl Telling<'_> {
         self.day(8, (14, 45));
         let mut write = self.write::<Clinical>("Ines").await?;
         let against = line("the summary of the visit");
-        let check = Check { at: write.at(), by: write.member(), against };
+        let check = write.check(against);
         for it in conditions::list(&write).await?.iter().filter(|it| it.is_standing()) {
             conditions::save(&mut write, it, &it.checked(check.clone())).await?;
         }

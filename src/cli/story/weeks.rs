@@ -3,7 +3,6 @@
 
 use super::{Telling, line, some};
 use crate::{
-    base::check::Check,
     platform::{
         auth::area::{Clinical, Essentials},
         error::Result,
@@ -59,7 +58,7 @@ impl Telling<'_> {
     pub(super) async fn check_list(&self, who: &str, against: &str) -> Result<()> {
         self.check_medicines(who, against).await?;
         let mut write = self.write::<Essentials>(who).await?;
-        let check = Check { at: write.at(), by: write.member(), against: line(against) };
+        let check = write.check(line(against));
         for it in allergies::list(&write).await? {
             allergies::save(&mut write, &it, &it.checked(check.clone())).await?;
         }
@@ -68,7 +67,7 @@ impl Telling<'_> {
 
     pub(super) async fn check_medicines(&self, who: &str, against: &str) -> Result<()> {
         let mut write = self.write::<Clinical>(who).await?;
-        let check = Check { at: write.at(), by: write.member(), against: line(against) };
+        let check = write.check(line(against));
         for it in medicines::list(&write).await?.iter().filter(|it| it.is_current()) {
             medicines::save(&mut write, it, &it.checked(check.clone())).await?;
         }
@@ -78,7 +77,7 @@ impl Telling<'_> {
     /// Those who have a number: the others cannot be rung.
     pub(super) async fn check_contacts(&self, who: &str, against: &str) -> Result<()> {
         let mut write = self.write::<Essentials>(who).await?;
-        let check = Check { at: write.at(), by: write.member(), against: line(against) };
+        let check = write.check(line(against));
         for it in contacts::list(&write).await?.iter().filter(|it| it.phone.is_some()) {
             contacts::save(&mut write, it, &it.checked(check.clone())).await?;
         }

@@ -7,8 +7,10 @@
 use super::{Db, Scope, Statement, View, view::Open, watch};
 use crate::base::{
     change::{Audited, Change, Difference},
+    check::Check,
     clock::Instant,
     ids::{MemberId, PersonId},
+    text::Line,
 };
 use crate::platform::{
     audit,
@@ -109,6 +111,11 @@ impl<A: Area> Write<A> {
     /// The moment of this write: one for all its rows.
     pub fn at(&self) -> Instant {
         self.hand.at
+    }
+
+    /// A check by the one who writes, at the moment of this write.
+    pub fn check(&self, against: Line) -> Check {
+        Check { at: self.at(), by: self.member(), against }
     }
 
     /// The same transaction under another area; `Forbidden` where the place may not change it.

@@ -11,7 +11,7 @@ use crate::base::{
     zone::Zone,
 };
 use axum::{extract::FromRequestParts, http::request::Parts};
-use std::{convert::Infallible, marker::PhantomData, sync::Arc};
+use std::{convert::Infallible, marker::PhantomData, str::FromStr, sync::Arc};
 use time::Date;
 
 /// What was sent, in order.
@@ -92,6 +92,17 @@ pub trait Choice: Copy + PartialEq + 'static {
 /// A type that a form can be read into.
 pub trait FromForm: Sized {
     fn read(form: &mut Reader) -> Result<Self, FormErrors>;
+}
+
+/// Only a press of the button, on the version that was shown.
+pub struct Press {
+    pub version: i64,
+}
+
+impl FromForm for Press {
+    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
+        Ok(Press { version: form.version() })
+    }
 }
 
 /// What was posted, not read yet.
@@ -244,6 +255,16 @@ impl Reader {
             self.wrong(name, says);
         }
         self.phone(name)
+    }
+
+    /// What stood on a list when its page was shown, each thing sent as `id.version`. What cannot
+    /// be read stood on no page of ours.
+    pub fn opened<I: FromStr>(&self) -> Vec<(I, i64)> {
+        let one = |sent: &str| {
+            let (id, version) = sent.split_once('.')?;
+            Some((id.parse().ok()?, version.parse().ok()?))
+        };
+        self.fields.every("opened").filter_map(one).collect()
     }
 
     /// The version that the form was opened on: an older one than the kept one is stale.

@@ -3,11 +3,11 @@
 //! Each has a page that asks what must be known, and posts to itself.
 
 use super::{
-    form::{Against, Mistake, Press, Those},
+    form::{Against, Mistake, Those},
     model::Allergy,
     store,
 };
-use crate::base::{check::Check, ids::AllergyId, text::Line};
+use crate::base::ids::AllergyId;
 use crate::platform::{
     auth::{
         area::Essentials,
@@ -15,7 +15,13 @@ use crate::platform::{
     },
     db::{Done, Write},
     error::Result,
-    web::{form::Form, page::Page, path::At, typed::Typed, urls},
+    web::{
+        form::{Form, Press},
+        page::Page,
+        path::At,
+        typed::Typed,
+        urls,
+    },
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -90,12 +96,8 @@ pub async fn check(grant: Changing, At(id): At<AllergyId>, form: Form<Against>) 
     let Against { against, version } = form.parse()?;
     let write = grant.write().await?;
     let before = store::find(&write, id).await?.opened_at(version)?;
-    let after = before.checked(mark(&write, against));
+    let after = before.checked(write.check(against));
     keep(write, &before, &after, "is checked").await
-}
-
-fn mark(write: &Write<Essentials>, against: Line) -> Check {
-    Check { at: write.at(), by: write.member(), against }
 }
 
 async fn keep(mut write: Write<Essentials>, old: &Allergy, new: &Allergy, says: &str) -> Done {
@@ -121,10 +123,10 @@ pub async fn checking_all(grant: Changing, typed: Typed) -> Result<CheckAllPage>
 pub async fn check_all(grant: Changing, form: Form<Those>) -> Done {
     let those = form.parse()?;
     let mut write = grant.write().await?;
-    let mark = mark(&write, those.against);
+    let check = write.check(those.against);
     for (id, version) in &those.opened {
         let before = store::find(&write, *id).await?.opened_at(*version)?;
-        store::save(&mut write, &before, &before.checked(mark.clone())).await?;
+        store::save(&mut write, &before, &before.checked(check.clone())).await?;
     }
     let line = format!("Checked {} on the list", those.opened.len());
     write.commit().await?.then(urls::allergies()).saying(line)

@@ -76,17 +76,6 @@ impl FromForm for Against {
     }
 }
 
-/// Only a press of the button.
-pub struct Press {
-    pub version: i64,
-}
-
-impl FromForm for Press {
-    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
-        Ok(Press { version: form.version() })
-    }
-}
-
 /// A check of the whole list: the allergies that stood on the page, each as `id.version`.
 pub struct Those {
     pub against: Line,
@@ -97,12 +86,7 @@ impl FromForm for Those {
     fn read(form: &mut Reader) -> Result<Those, FormErrors> {
         let says = "Enter what you compared the list with: the clinic's list, someone who saw it.";
         let against = form.needed_line("against", says);
-        let opened = form.every("opened").iter().filter_map(|it| opened(it)).collect();
+        let opened = form.opened();
         form.finish(|| Some(Those { against: against?, opened }))
     }
-}
-
-fn opened(sent: &str) -> Option<(AllergyId, i64)> {
-    let (id, version) = sent.split_once('.')?;
-    Some((id.parse().ok()?, version.parse().ok()?))
 }

@@ -6,7 +6,6 @@ use super::{
     model::Baseline,
     store,
 };
-use crate::base::check::Check;
 use crate::platform::{
     audit::Touch,
     auth::{
@@ -128,7 +127,7 @@ pub async fn check(grant: Changing, form: Form<Against>) -> Done {
     if before.is_empty() {
         return Err(Error::NotFound);
     }
-    let check = Check { at: write.at(), by: write.member(), against };
+    let check = write.check(against);
     store::save(&mut write, &before, &before.checked(check)).await?;
     write.commit().await?.then(urls::usual()).saying("Checked")
 }

@@ -1,7 +1,6 @@
 //! The calling order: one press moves a contact a place earlier or later.
 
 use super::{
-    form::Press,
     model::{Contact, Step, places},
     store,
 };
@@ -13,7 +12,12 @@ use crate::platform::{
     },
     db::Done,
     error::Result,
-    web::{form::Form, page::Page, path::At, urls},
+    web::{
+        form::{Form, Press},
+        page::Page,
+        path::At,
+        urls,
+    },
 };
 use askama::Template;
 use askama_web::WebTemplate;

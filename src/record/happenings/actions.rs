@@ -1,10 +1,6 @@
 //! What is done to a happening: struck, brought back. Each has a page that posts to itself.
 
-use super::{
-    form::{Mistake, Press},
-    model::Happening,
-    store,
-};
+use super::{form::Mistake, model::Happening, store};
 use crate::base::ids::HappeningId;
 use crate::platform::{
     auth::{
@@ -13,7 +9,13 @@ use crate::platform::{
     },
     db::Done,
     error::{Error, Result},
-    web::{form::Form, page::Page, path::At, typed::Typed, urls},
+    web::{
+        form::{Form, Press},
+        page::Page,
+        path::At,
+        typed::Typed,
+        urls,
+    },
 };
 use askama::Template;
 use askama_web::WebTemplate;

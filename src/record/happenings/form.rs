@@ -31,14 +31,3 @@ impl FromForm for Mistake {
         form.finish(|| Some(Mistake { reason: reason?, version }))
     }
 }
-
-/// Only a press of the button.
-pub struct Press {
-    pub version: i64,
-}
-
-impl FromForm for Press {
-    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
-        Ok(Press { version: form.version() })
-    }
-}

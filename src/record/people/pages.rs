@@ -7,14 +7,14 @@ use super::{
     paper::Paper,
     store,
 };
-use crate::base::{check::Check, text::Line, zone::Zone};
+use crate::base::zone::Zone;
 use crate::platform::{
     audit::Touch,
     auth::{
         area::{Essentials, History, Members},
         grant::{Change, Grant, See},
     },
-    db::{Done, Write},
+    db::Done,
     error::Result,
     web::{
         form::{Choice, Form},
@@ -123,11 +123,7 @@ pub async fn check(grant: Grant<Change<Essentials>>, form: Form<Against>) -> Don
     let Against { against, version } = form.parse()?;
     let mut write = grant.write().await?;
     let before = store::find(&write).await?.opened_at(version)?;
-    let after = before.checked(mark(&write, against));
+    let after = before.checked(write.check(against));
     store::save(&mut write, &before, &after).await?;
     write.commit().await?.then(urls::person()).saying(format!("{} is checked", after.name))
-}
-
-fn mark(write: &Write<Essentials>, against: Line) -> Check {
-    Check { at: write.at(), by: write.member(), against }
 }

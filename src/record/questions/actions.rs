@@ -3,7 +3,7 @@
 //! Each has a page that asks what must be known, and posts to itself.
 
 use super::{
-    form::{Answered, Handed, LetGo, Press, Put},
+    form::{Answered, Handed, LetGo, Put},
     model::Question,
     store,
 };
@@ -16,7 +16,7 @@ use crate::platform::{
     db::{Done, Write},
     error::Result,
     web::{
-        form::{Form, FormErrors},
+        form::{Form, FormErrors, Press},
         page::Page,
         path::At,
         typed::Typed,

@@ -89,7 +89,7 @@ impl Week<'_> {
     async fn rest_checked(&mut self) -> Result<()> {
         let mut write = self.it.write::<Clinical>("Ines").await?;
         let against = line("the summary of the last visit");
-        let check = Check { at: write.at(), by: write.member(), against };
+        let check = write.check(against);
         for it in conditions::list(&write).await?.iter().filter(|it| it.is_standing()) {
             conditions::save(&mut write, it, &it.checked(check.clone())).await?;
         }

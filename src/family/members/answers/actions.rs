@@ -1,18 +1,13 @@
 //! An answer that was written down by mistake is struck, and can be brought back.
 
-use super::{
-    super::places::{form::Press, pages::Changing},
-    form::Mistake,
-    model::Answer,
-    store,
-};
+use super::{super::places::pages::Changing, form::Mistake, model::Answer, store};
 use crate::base::ids::AnswerId;
 use crate::platform::{
     auth::area::Members,
     db::{Done, Write},
     error::Result,
     web::{
-        form::{Form, FormErrors},
+        form::{Form, FormErrors, Press},
         page::Page,
         path::At,
         typed::Typed,

@@ -76,17 +76,6 @@ impl Areas {
     }
 }
 
-/// A press of a button: nothing is asked but which version was seen.
-pub struct Press {
-    pub version: i64,
-}
-
-impl FromForm for Press {
-    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
-        Ok(Press { version: form.version() })
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -2,7 +2,6 @@
 
 use super::{
     super::model::{State, place_words},
-    form::Press,
     pages::{Changing, find, keep, opened_at},
     store::{self, Relative},
 };
@@ -11,7 +10,7 @@ use crate::platform::{
     db::Done,
     error::Result,
     web::{
-        form::{Form, FormErrors},
+        form::{Form, FormErrors, Press},
         page::Page,
         path::At,
         typed::Typed,

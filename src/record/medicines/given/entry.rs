@@ -4,7 +4,7 @@
 use super::super::{model::Medicine, store as medicines};
 use super::{
     as_needed::moment,
-    form::{Correction, Mistake, Press},
+    form::{Correction, Mistake},
     model::{Given, Outcome, Said, title, whom},
     store,
 };
@@ -18,7 +18,7 @@ use crate::platform::{
     db::{Done, View},
     error::{Error, Result},
     web::{
-        form::{Choice, Form},
+        form::{Choice, Form, Press},
         page::Page,
         path::At,
         typed::Typed,

@@ -144,17 +144,6 @@ impl FromForm for Mistake {
     }
 }
 
-/// Only a press of the button.
-pub struct Press {
-    pub version: i64,
-}
-
-impl FromForm for Press {
-    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
-        Ok(Press { version: form.version() })
-    }
-}
-
 /// For which medicines a log is kept from now on.
 pub struct Keeping {
     pub all: bool,

@@ -126,14 +126,3 @@ fn times(form: &mut Reader, rhythm: Option<Rhythm>) -> Option<Times> {
     }
     Some(Times::of(all))
 }
-
-/// Struck: only a press of the button.
-pub struct Press {
-    pub version: i64,
-}
-
-impl FromForm for Press {
-    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
-        Ok(Press { version: form.version() })
-    }
-}

@@ -2,7 +2,7 @@
 
 use super::super::{model::Medicine, store as medicines};
 use super::{
-    form::{Press, Typed as Entered},
+    form::Typed as Entered,
     model::{Rhythm, Step},
     repeat::WEEK,
     store,
@@ -20,7 +20,7 @@ use crate::platform::{
     db::Done,
     error::Result,
     web::{
-        form::{Choice, Form},
+        form::{Choice, Form, Press},
         page::Page,
         path::At,
         typed::Typed,

@@ -164,14 +164,3 @@ impl FromForm for Days {
         form.finish(|| Some(Days { pharmacy_days: days?, version }))
     }
 }
-
-/// Struck: only a press of the button.
-pub struct Press {
-    pub version: i64,
-}
-
-impl FromForm for Press {
-    fn read(form: &mut Reader) -> Result<Press, FormErrors> {
-        Ok(Press { version: form.version() })
-    }
-}

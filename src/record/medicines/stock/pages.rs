@@ -3,7 +3,7 @@
 use super::super::schedule::store as schedule;
 use super::super::{model::Medicine, store as medicines};
 use super::{
-    form::{Counted, Filled, Press},
+    form::{Counted, Filled},
     model::{Class, Count, Fill},
     store,
 };
@@ -19,7 +19,7 @@ use crate::platform::{
     db::{Done, View},
     error::{Error, Result},
     web::{
-        form::{Choice, Form},
+        form::{Choice, Form, Press},
         page::Page,
         path::At,
         typed::Typed,
