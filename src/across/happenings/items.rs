@@ -76,6 +76,16 @@ pub async fn all<A>(view: &View<A>) -> Result<Vec<Group>> {
     Ok(groups)
 }
 
+/// The title of an item that is listed now; what was chosen may have left the list since.
+pub async fn title<A>(view: &View<A>, kind: &str, item: i64) -> Result<Option<String>> {
+    let mut listed = all(view).await?.into_iter().flat_map(|it| it.items);
+    let found = listed.find(|(it, _)| it.kind == kind && it.item == item);
+    Ok(found.map(|(_, title)| title))
+}
+
+/// What is said at the field where it has.
+pub const GONE: &str = "This is not on the list any more. Choose again.";
+
 fn group(label: &'static str, items: impl Iterator<Item = (Choice, String)>) -> Group {
     Group { label, items: items.collect() }
 }

@@ -1,7 +1,7 @@
 //! The notes: those that wait for a place first, then the others, the newest first.
 
 use crate::{
-    across::history::kinds::{self, Titles},
+    across::history::kinds::{self, Thing, Titles},
     base::ids::HappeningId,
     platform::{
         audit::Names,
@@ -11,11 +11,7 @@ use crate::{
         },
         db::View,
         error::{Error, Result},
-        web::{
-            page::Page,
-            path::At,
-            urls::{self, Address},
-        },
+        web::{page::Page, path::At, urls},
     },
     record::happenings::{
         model::{Happening, Place},
@@ -30,21 +26,12 @@ use axum::extract::{Path, Query};
 pub struct Row {
     pub happening: Happening,
     pub by: String,
-    pub about: Option<About>,
-}
-
-/// What a note is about.
-pub struct About {
-    pub title: String,
-    pub page: Option<Address>,
+    pub about: Option<Thing>,
 }
 
 impl Row {
     pub fn of(happening: Happening, names: &Names, titles: &Titles) -> Row {
-        let about = happening.about().and_then(|(kind, item)| {
-            let title = titles.of(kind, item)?.to_owned();
-            Some(About { title, page: kinds::page(kind, item) })
-        });
+        let about = happening.about().and_then(|(kind, item)| titles.thing(kind, item));
         Row { by: names.of(happening.noted_by).to_owned(), about, happening }
     }
 }
@@ -70,8 +57,10 @@ pub async fn list(grant: Grant<See<Log>>, Query(asked): Query<Asked>) -> Result<
     let view = grant.view().await?;
     let before = asked.before.parse().ok();
     let waiting = Wanted { place: Some(Place::Waiting), most: 200, ..Wanted::default() };
-    let waiting = if before.is_none() { rows(&view, &waiting).await? } else { Vec::new() };
-    let found = rows(&view, &Wanted { before, most: PAGE, ..Wanted::default() }).await?;
+    let told = (view.names().await?, Titles::read(&view, &[]).await?);
+    let waiting = if before.is_none() { rows(&view, &waiting, &told).await? } else { Vec::new() };
+    let found = Wanted { before, most: PAGE, ..Wanted::default() };
+    let found = rows(&view, &found, &told).await?;
     let earlier = (found.len() as i64 == PAGE).then(|| found.last().map(|it| it.happening.id));
     let placed = found.into_iter().filter(|it| !it.happening.waits()).collect();
     Ok(ListPage {
@@ -83,10 +72,13 @@ pub async fn list(grant: Grant<See<Log>>, Query(asked): Query<Asked>) -> Result<
     })
 }
 
-async fn rows(view: &View<Log>, wanted: &Wanted) -> Result<Vec<Row>> {
-    let (names, titles) = (view.names().await?, Titles::read(view, &[]).await?);
+async fn rows(
+    view: &View<Log>,
+    wanted: &Wanted,
+    (names, titles): &(Names, Titles),
+) -> Result<Vec<Row>> {
     let found = store::list(view, wanted).await?.into_iter();
-    Ok(found.map(|it| Row::of(it, &names, &titles)).collect())
+    Ok(found.map(|it| Row::of(it, names, titles)).collect())
 }
 
 #[derive(Template, WebTemplate)]
@@ -104,11 +96,12 @@ pub async fn about(
     Path((_, kind, item)): Path<(String, String, i64)>,
 ) -> Result<AboutPage> {
     let view = grant.view().await?;
-    let title = Titles::read(&view, &[]).await?.of(&kind, item).ok_or(Error::NotFound)?.to_owned();
+    let told = (view.names().await?, Titles::read(&view, &[]).await?);
+    let title = told.1.of(&kind, item).ok_or(Error::NotFound)?.to_owned();
     let page = grant.page(format!("Noted about {title}"));
     let back = page.at(kinds::page(&kind, item).ok_or(Error::NotFound)?);
     let wanted = Wanted { about: Some((kind, item)), most: PAGE, ..Wanted::default() };
-    Ok(AboutPage { page, title, back, rows: rows(&view, &wanted).await? })
+    Ok(AboutPage { page, title, back, rows: rows(&view, &wanted, &told).await? })
 }
 
 #[derive(Template, WebTemplate)]

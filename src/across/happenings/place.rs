@@ -2,7 +2,7 @@
 
 use super::{
     form::{ALONE, Placed},
-    items::{self, Group},
+    items::{self, GONE, Group},
 };
 use crate::{
     base::ids::HappeningId,
@@ -68,12 +68,8 @@ pub async fn place(grant: Grant<Change<Log>>, At(id): At<HappeningId>, form: For
     let (title, at) = match &at {
         None => ("on its own".to_owned(), None),
         Some(choice) => {
-            let groups = items::all(&write).await?;
-            let mut known = groups.iter().flat_map(|it| &it.items);
-            let found = known.find(|(it, _)| it == choice);
-            let gone =
-                || FormErrors::at("place", "This is not on the list any more. Choose again.");
-            let (_, title) = found.ok_or_else(gone)?;
+            let title = items::title(&write, &choice.kind, choice.item).await?;
+            let title = title.ok_or_else(|| FormErrors::at("place", GONE))?;
             (format!("about {title}"), Some((choice.kind.as_str(), choice.item)))
         }
     };

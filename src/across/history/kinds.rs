@@ -129,6 +129,12 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
     }
 }
 
+/// An item by its name, with its own page where it has one.
+pub struct Thing {
+    pub title: String,
+    pub page: Option<Address>,
+}
+
 /// The names of the items, as the reader may see them: of each kind, each item's.
 pub struct Titles {
     items: HashMap<&'static str, HashMap<i64, String>>,
@@ -196,6 +202,11 @@ impl Titles {
             items.entry(kind).or_default().insert(item, title);
         }
         Ok(Titles { items, hidden })
+    }
+
+    /// An item that the reader sees.
+    pub fn thing(&self, kind: &str, item: i64) -> Option<Thing> {
+        Some(Thing { title: self.of(kind, item)?.to_owned(), page: page(kind, item) })
     }
 
     pub fn of(&self, kind: &str, item: i64) -> Option<&str> {

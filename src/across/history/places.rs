@@ -2,7 +2,10 @@
 //!
 //! A place has turns of its own (paused, ended), and its lowered areas are told one by one.
 
-use super::sentences::{Sentence, Thing, Words, new_text, old_text};
+use super::{
+    kinds::Thing,
+    sentences::{Sentence, Words, new_text, old_text},
+};
 use crate::platform::{
     audit::read::Recorded,
     auth::{area::AreaName, lowered::Lowered},

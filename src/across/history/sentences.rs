@@ -2,17 +2,14 @@
 
 use super::{
     answers, death, given,
-    kinds::{self, Titles},
+    kinds::{self, Thing, Titles},
     places, questions, reconciled, values,
 };
 use crate::{
     base::{clock::Instant, ids::MemberId, zone::Zone},
-    platform::{
-        audit::{
-            Names,
-            read::{Difference, Recorded},
-        },
-        web::urls::Address,
+    platform::audit::{
+        Names,
+        read::{Difference, Recorded},
     },
     record::happenings::model::title,
 };
@@ -35,12 +32,6 @@ impl Sentence {
         let plain = |it: &Sentence| it.changes.is_empty() && !it.things.is_empty();
         said(self) == said(next) && plain(self) && plain(next)
     }
-}
-
-/// The thing an entry is about.
-pub struct Thing {
-    pub title: String,
-    pub page: Option<Address>,
 }
 
 /// One changed field.

@@ -2,7 +2,7 @@
 //! listed now.
 
 use crate::{
-    across::happenings::items::{self, Group},
+    across::happenings::items::{self, GONE, Group},
     base::ids::QuestionId,
     platform::{
         audit::Touch,
@@ -81,14 +81,9 @@ pub async fn add(grant: Changing, form: Form<Worded>) -> Done {
 /// What it is about must be on the list that she sees.
 async fn known(view: &View<Clinical>, wording: &Wording) -> Result<()> {
     let Some((kind, item)) = &wording.about else { return Ok(()) };
-    let groups = items::all(view).await?;
-    let mut all = groups.iter().flat_map(|it| &it.items);
-    match all.any(|(it, _)| it.kind == *kind && it.item == *item) {
-        true => Ok(()),
-        false => {
-            let gone = "This is not on the list any more. Choose again.";
-            Err(FormErrors::at("about", gone).into())
-        }
+    match items::title(view, kind, *item).await? {
+        Some(_) => Ok(()),
+        None => Err(FormErrors::at("about", GONE).into()),
     }
 }
 

@@ -1,7 +1,7 @@
 //! The questions: those that wait in front, of these the ones nobody will ask; then the others.
 
 use crate::{
-    across::history::kinds::{self, Titles},
+    across::history::kinds::{self, Thing, Titles},
     base::ids::QuestionId,
     platform::{
         audit::Names,
@@ -10,11 +10,7 @@ use crate::{
             grant::{Change, Grant, See},
         },
         error::{Error, Result},
-        web::{
-            page::Page,
-            path::At,
-            urls::{self, Address},
-        },
+        web::{page::Page, path::At, urls},
     },
     record::questions::{
         model::Question,
@@ -30,21 +26,12 @@ pub struct Row {
     pub question: Question,
     pub by: String,
     pub owner: Option<String>,
-    pub about: Option<About>,
-}
-
-/// What a question is about.
-pub struct About {
-    pub title: String,
-    pub page: Option<Address>,
+    pub about: Option<Thing>,
 }
 
 impl Row {
     fn of(question: Question, names: &Names, titles: &Titles) -> Row {
-        let about = question.about().and_then(|(kind, item)| {
-            let title = titles.of(kind, item)?.to_owned();
-            Some(About { title, page: kinds::page(kind, item) })
-        });
+        let about = question.about().and_then(|(kind, item)| titles.thing(kind, item));
         let owner = question.owner_id.map(|it| names.of(it).to_owned());
         Row { by: names.of(question.entered_by).to_owned(), owner, about, question }
     }

@@ -102,12 +102,6 @@ fn every(form: &mut Reader) -> Option<i64> {
 
 /// The four standard times, and those by the clock. As needed, the amount alone counts.
 fn times(form: &mut Reader, rhythm: Option<Rhythm>) -> Option<Times> {
-    let standard = [
-        ("morning", When::Morning),
-        ("noon", When::Noon),
-        ("evening", When::Evening),
-        ("bedtime", When::Bedtime),
-    ];
     if rhythm == Some(Rhythm::AsNeeded) {
         let amount = form.quantity("amount").filter(|it| !it.is_zero());
         if amount.is_none() {
@@ -116,7 +110,7 @@ fn times(form: &mut Reader, rhythm: Option<Rhythm>) -> Option<Times> {
         return amount.map(|it| Times::of([(When::Morning, it)]));
     }
     let mut all = Vec::new();
-    for (field, when) in standard {
+    for (when, field) in When::STANDARD {
         let amount = form.quantity(field).filter(|it| !it.is_zero());
         all.extend(amount.map(|it| (when, it)));
     }

@@ -17,8 +17,8 @@ use crate::platform::{
         area::Clinical,
         grant::{Change, Grant},
     },
-    db::Done,
-    error::Result,
+    db::{Done, View},
+    error::{Error, Result},
     web::{
         form::{Choice, Form, Press},
         page::Page,
@@ -52,8 +52,9 @@ impl StepPage {
         WEEK.iter().map(|(day, short, long)| (*short, *long, has(*day))).collect()
     }
 
-    fn standard(&self) -> Vec<(String, &'static str)> {
-        When::STANDARD.iter().map(|it| (it.name(), it.window().unwrap_or_default())).collect()
+    /// The four standard times: the name of the field, the hours it stands for.
+    fn standard(&self) -> impl Iterator<Item = (&'static str, &'static str)> {
+        When::STANDARD.into_iter().map(|(when, name)| (name, when.window().unwrap_or_default()))
     }
 }
 
@@ -102,12 +103,7 @@ fn filled(typed: Typed, kept: &Step) -> Typed {
         .with("least_hours", shown(kept.least_hours))
         .with("most_a_day", shown(kept.most_a_day))
         .with("clock", kept.times.clock_typed());
-    for (field, when) in [
-        ("morning", When::Morning),
-        ("noon", When::Noon),
-        ("evening", When::Evening),
-        ("bedtime", When::Bedtime),
-    ] {
+    for (when, field) in When::STANDARD {
         let amount = kept.times.each().find(|(it, _)| *it == when).map(|(_, amount)| amount);
         let field = if kept.is_as_needed() { "amount" } else { field };
         if let Some(amount) = amount {
@@ -117,15 +113,11 @@ fn filled(typed: Typed, kept: &Step) -> Typed {
     typed
 }
 
-async fn found(
-    view: &crate::platform::db::View<Clinical>,
-    medicine: MedicineId,
-    id: StepId,
-) -> Result<Step> {
+async fn found(view: &View<Clinical>, medicine: MedicineId, id: StepId) -> Result<Step> {
     let step = store::find(view, id).await?;
     match step.medicine_id == medicine && !step.struck {
         true => Ok(step),
-        false => Err(crate::platform::error::Error::NotFound),
+        false => Err(Error::NotFound),
     }
 }
 

@@ -20,22 +20,26 @@ pub enum When {
 }
 
 impl When {
-    pub const STANDARD: [When; 4] = [When::Morning, When::Noon, When::Evening, When::Bedtime];
+    /// The four, each with its name: in a form, and as it is kept.
+    pub const STANDARD: [(When, &str); 4] = [
+        (When::Morning, "morning"),
+        (When::Noon, "noon"),
+        (When::Evening, "evening"),
+        (When::Bedtime, "bedtime"),
+    ];
 
     /// Its name in a form, and as it is kept.
     pub fn name(self) -> String {
-        match self {
-            When::Morning => "morning".into(),
-            When::Noon => "noon".into(),
-            When::Evening => "evening".into(),
-            When::Bedtime => "bedtime".into(),
-            When::At(time) => format!("{:02}:{:02}", time.hour(), time.minute()),
+        if let When::At(time) = self {
+            return format!("{:02}:{:02}", time.hour(), time.minute());
         }
+        let standard = When::STANDARD.iter().find(|(when, _)| *when == self);
+        standard.map_or_else(String::new, |(_, name)| (*name).to_owned())
     }
 
     pub fn of(name: &str) -> Option<When> {
-        let standard = When::STANDARD.into_iter().find(|it| it.name() == name);
-        standard.or_else(|| {
+        let standard = When::STANDARD.iter().find(|(_, it)| *it == name);
+        standard.map(|(when, _)| *when).or_else(|| {
             let (hour, minute) = name.split_once(':')?;
             Some(When::At(Time::from_hms(hour.parse().ok()?, minute.parse().ok()?, 0).ok()?))
         })
