@@ -6,7 +6,7 @@ use super::{
 };
 use crate::base::{day, zone::Zone};
 use crate::platform::{
-    audit::read::{PAGE, Wanted},
+    audit::read::{PAGE, Recorded, Wanted},
     auth::area::History,
     db::View,
     error::Result,
@@ -29,20 +29,11 @@ pub struct Day {
     pub sentences: Vec<Sentence>,
 }
 
-/// The kinds that are about an item of another kind.
-const LEANING: [&str; 11] = [
-    "happening",
-    "step",
-    "fill",
-    "stock_count",
-    "pause",
-    "question",
-    "second_list_line",
-    "settled_row",
-    "same_ingredient",
-    "given",
-    "log_keeping",
-];
+/// The kinds whose entries are told without a name among the titles. Everything else has one there
+/// as long as the reader may see it: also what is about an item of another kind, which goes with
+/// that item when it is hidden. So a new kind that was forgotten is told to nobody.
+const NAMELESS: [&str; 6] =
+    ["allergy_answer", "hidden", "member", "membership", "read_mark", "supply_setting"];
 
 pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Date) -> Result<Told> {
     let mut entries = view.history(wanted).await?;
@@ -51,9 +42,8 @@ pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Dat
     let names = view.names().await?;
     let goes_on = entries.len() >= wanted.most.unwrap_or(PAGE);
     let oldest = entries.last().map(|it| it.id);
-    // What leans on an item that is hidden from the reader is not there for her either.
-    let leans = |kind: &str| LEANING.contains(&kind);
-    entries.retain(|it| !leans(&it.kind) || titles.of(&it.kind, it.item).is_some());
+    let named = |it: &Recorded| titles.of(&it.kind, it.item).is_some();
+    entries.retain(|it| NAMELESS.contains(&it.kind.as_str()) || named(it));
     let words = Words { names: &names, titles: &titles, zone };
     let sentences = entries.iter().map(|it| words.tell(it)).collect();
     Ok(Told { days: by_day(sentences, zone, today), entries: entries.len(), oldest, goes_on })

@@ -3,11 +3,7 @@
 
 use super::super::{
     model::Medicine,
-    schedule::{
-        directions::counted,
-        model::Step,
-        times::{When, clock_words},
-    },
+    schedule::{directions::counted, model::Step, times::When},
 };
 use super::model::Given;
 use crate::base::{ids::MedicineId, quantity::Quantity, text::Line};
@@ -47,21 +43,8 @@ impl Dose {
 }
 
 impl Slot {
-    /// "morning", "2:30 pm"
-    pub fn name(&self) -> String {
-        name(self.when)
-    }
-
     pub fn open(&self) -> impl Iterator<Item = &Dose> {
         self.doses.iter().filter(|it| it.entry.is_none())
-    }
-}
-
-/// "morning", "2:30 pm"
-pub fn name(when: When) -> String {
-    match when {
-        When::At(time) => clock_words(time),
-        standard => standard.name(),
     }
 }
 

@@ -130,8 +130,8 @@ fn of_slot(slot: Slot, grant: &Seeing, (date, may_enter): (Date, bool), names: &
         date < grant.today() || midnight.plus(Duration::minutes(begins.into())) <= grant.now();
     let open: Vec<MedicineId> = slot.open().map(|it| it.medicine).collect();
     let of = match slot.when {
-        When::At(_) => slot.name(),
-        _ => format!("the {}", slot.name()),
+        When::At(_) => slot.when.title(),
+        _ => format!("the {}", slot.when.title()),
     };
     let all = if open.len() == slot.doses.len() { "All" } else { "The rest" };
     let row = |it: &super::day::Dose| Row {
@@ -140,7 +140,7 @@ fn of_slot(slot: Slot, grant: &Seeing, (date, may_enter): (Date, bool), names: &
         entry: it.entry.as_ref().map(|it| (it.id, it.state(names, grant.zone()))),
     };
     Time {
-        name: slot.name(),
+        name: slot.when.title(),
         window: slot.when.window(),
         when: slot.when,
         rows: slot.doses.iter().map(row).collect(),

@@ -6,7 +6,7 @@
 
 use super::super::schedule::times::When;
 use super::{
-    day::{self, Dose},
+    day::Dose,
     form::{Answer, Doses, LATER},
     ground::Ground,
     model::{Given, Outcome, Point, Said, whom},
@@ -119,7 +119,7 @@ pub async fn entering(
     });
     let entered = entered.collect();
     let open = all.into_iter().filter(|it| it.entry.is_none()).collect();
-    let page = grant.page(format!("What was given: {}", day::name(when)));
+    let page = grant.page(format!("What was given: {}", when.title()));
     let typed = typed.with("by", names.of(grant.member()));
     Ok(SlotPage { page, typed, date, words: calendar::short_words(date), open, entered })
 }

@@ -4,11 +4,7 @@
 //! as needed is listed beside it, so that nothing on the list is silently absent from the grid.
 
 use super::super::model::Medicine;
-use super::{
-    directions::counted,
-    model::Step,
-    times::{When, clock_words},
-};
+use super::{directions::counted, model::Step, times::When};
 use crate::base::ids::MedicineId;
 use std::collections::BTreeMap;
 use time::{Date, Duration};
@@ -72,11 +68,7 @@ pub fn week(medicines: &[Medicine], steps: &[Step], from: Date) -> Vec<Day> {
 
 impl Slot {
     fn at(when: When) -> Slot {
-        let name = match when {
-            When::At(time) => clock_words(time),
-            standard => standard.name(),
-        };
-        Slot { name, window: when.window(), lines: Vec::new() }
+        Slot { name: when.title(), window: when.window(), lines: Vec::new() }
     }
 }
 

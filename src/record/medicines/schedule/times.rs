@@ -37,6 +37,14 @@ impl When {
         standard.map_or_else(String::new, |(_, name)| (*name).to_owned())
     }
 
+    /// As a heading says it: "morning", "2:30 pm".
+    pub fn title(self) -> String {
+        match self {
+            When::At(time) => clock_words(time),
+            standard => standard.name(),
+        }
+    }
+
     pub fn of(name: &str) -> Option<When> {
         let standard = When::STANDARD.iter().find(|(_, it)| *it == name);
         standard.map(|(when, _)| *when).or_else(|| {
