@@ -39,6 +39,7 @@ pub fn routes() -> Router<House> {
         .merge(across::happenings::routes())
         .merge(across::today::routes())
         .merge(across::history::routes())
+        .merge(across::turns::routes())
         .merge(across::visibility::routes())
         .merge(install::routes())
         .route("/static/{*name}", get(assets::serve))

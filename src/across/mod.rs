@@ -8,4 +8,5 @@ pub mod setup;
 pub mod sheets;
 pub mod statements;
 pub mod today;
+pub mod turns;
 pub mod visibility;

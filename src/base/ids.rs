@@ -109,6 +109,10 @@ ids! {
     LogKeepingId "keeping"
     /// A dose as someone entered it.
     GivenId "given"
+    /// Why a medicine was started, stopped, held, resumed or taken differently.
+    TurnId "turn"
+    /// Who was told of it.
+    TellingId "telling"
     /// How far a member has confirmed having read.
     ReadMarkId "read"
     /// What the person answered when she was asked about her own record.

@@ -16,6 +16,7 @@ mod questions;
 mod sharing;
 mod stock;
 mod told;
+mod turns;
 mod usual;
 mod visit;
 mod weeks;

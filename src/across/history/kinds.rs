@@ -40,6 +40,10 @@ use crate::{
                 store as stock,
             },
             store as medicines,
+            turns::{
+                model::{Telling, Turn},
+                store as turns,
+            },
         },
         operations::{model::Operation, store as operations},
         people::{model::Person, store as people},
@@ -77,6 +81,8 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Count>("to the supply:"),
         Kind::of::<Pause>("to the days without:"),
         Kind::of::<Setting>("how long the pharmacy needs"),
+        Kind::of::<Turn>("the change of"),
+        Kind::of::<Telling>("that was told:"),
         Kind::of::<LogKeeping>("the log of doses of"),
         Kind::of::<Given>("the dose"),
         Kind::of::<Allergy>("the allergy or intolerance"),
@@ -109,6 +115,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "medicine" => Some(urls::medicine(item)),
         "supply_setting" => Some(urls::supply()),
         "log_keeping" => Some(urls::given()),
+        "turn" => Some(urls::turn(item)),
         "given" => Some(urls::given_entry(item)),
         "allergy" => Some(urls::allergy(item)),
         "allergy_answer" => Some(urls::allergies()),
@@ -154,6 +161,10 @@ impl Titles {
             titles.extend(steps.map(|(id, title)| (("step", id.into()), title)));
             let supplies = stock::titles(&view).await?.into_iter();
             titles.extend(supplies.map(|(kind, id, title)| ((kind, id), title)));
+            let turned = turns::titles(&view).await?.into_iter();
+            titles.extend(turned.map(|(id, title)| (("turn", id.into()), title)));
+            let told = turns::telling_titles(&view).await?.into_iter();
+            titles.extend(told.map(|(id, title)| (("telling", id.into()), title)));
             let keeping = given::keeping_titles(&view).await?.into_iter();
             titles.extend(keeping.map(|(id, title)| (("log_keeping", id.into()), title)));
             if let Some(view) = view.area::<Log>() {

@@ -13,6 +13,7 @@ mod places;
 mod questions;
 mod reconciled;
 mod sentences;
+mod turns;
 mod values;
 
 use crate::platform::house::House;

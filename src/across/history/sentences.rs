@@ -3,7 +3,7 @@
 use super::{
     answers, death, given,
     kinds::{self, Thing, Titles},
-    places, questions, reconciled, values,
+    places, questions, reconciled, turns, values,
 };
 use crate::{
     base::{clock::Instant, ids::MemberId, zone::Zone},
@@ -87,6 +87,7 @@ impl Words<'_> {
         let own = own.or_else(|| given::tell(self, entry));
         let own = own.or_else(|| death::tell(self, entry));
         let own = own.or_else(|| questions::tell(self, entry));
+        let own = own.or_else(|| turns::tell(self, entry));
         if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {
             return sentence;
         }
@@ -270,7 +271,9 @@ fn turn(entry: &Recorded) -> Option<Turn> {
         let verb = if entry.kind == "contact" { "struck" } else { "struck as a mistake" };
         turn(verb, "with the reason: ", &["status_reason", "struck_reason"])
     } else if is("status", r#""taking""#) || is("struck", "false") {
-        turn("brought back", "", &[])
+        let struck =
+            value(entry, "status").is_none_or(|it| it.old.as_deref() == Some(r#""struck""#));
+        turn(if struck { "brought back" } else { "resumed" }, "", &[])
     } else if let Some(over) = value(entry, "over_on") {
         let stands = over.new.as_deref().is_none_or(|it| it == "null");
         let verb = if stands { "brought back" } else { "marked as over" };

@@ -5,7 +5,6 @@
 //! decided here, nothing is guessed silently, and what a list does not mention is not a stop. What
 //! was accepted is written in one go, and can be taken back in one go.
 
-mod before;
 mod compare;
 mod finish;
 mod form;

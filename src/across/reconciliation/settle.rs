@@ -4,7 +4,6 @@
 //! since, nothing is written, and the page comes again as the two stand now.
 
 use super::{
-    before::Before,
     compare::{self, Choice, Open},
     form::Decided,
     model::SecondList,
@@ -13,7 +12,7 @@ use super::{
 };
 use crate::{
     base::{
-        ids::{MedicineId, QuestionId, SameIngredientId, SecondListId, SettledRowId},
+        ids::{MedicineId, QuestionId, SameIngredientId, SecondListId, SettledRowId, TurnId},
         text::{Line, Note},
     },
     platform::{
@@ -31,9 +30,14 @@ use crate::{
     },
     record::{
         medicines::{
+            before::Before,
             model::{Label, Medicine, Supply},
             stock::{model::Pause, store as stock},
             store as medicines,
+            turns::{
+                model::{Said, Turn, What},
+                store as turns,
+            },
         },
         questions::{
             model::{Question, Wording},
@@ -94,6 +98,7 @@ struct Effect {
     question: Option<QuestionId>,
     before: Option<String>,
     version: Option<i64>,
+    turn: Option<TurnId>,
 }
 
 impl Settling<'_> {
@@ -122,6 +127,7 @@ impl Settling<'_> {
             ours: row.ours().map(Line::from),
             differs: row.told().map(Line::from),
             question_id: effect.question,
+            turn_id: effect.turn,
             before: effect.before,
             after_version: effect.version,
             taken_back: false,
@@ -140,8 +146,11 @@ impl Settling<'_> {
             }
             _ => {
                 let new = added(row, source).ok_or(Error::Stale)?;
-                let id = medicines::add(write, &Medicine::new(write.person(), new)).await?;
-                let effect = Effect { medicine: Some(id), version: Some(1), ..Effect::default() };
+                let new = Medicine::new(write.person(), new);
+                let id = medicines::add(write, &new).await?;
+                let turn = self.turn(write, &Medicine { id, ..new }, What::Started, 1).await?;
+                let (medicine, version, turn) = (Some(id), Some(1), Some(turn));
+                let effect = Effect { medicine, version, turn, ..Effect::default() };
                 return Ok((Wrote::Added, effect));
             }
         };
@@ -150,13 +159,30 @@ impl Settling<'_> {
             stock::add_pause(write, &pause).await?;
         }
         medicines::save(write, before, &after).await?;
+        let what = if wrote == Wrote::Stopped { What::Stopped } else { What::Changed };
+        let turn = Some(self.turn(write, before, what, before.version + 1).await?);
         let effect = Effect {
+            turn,
             medicine: Some(before.id),
             before: Some(Before::kept(before)),
             version: Some(before.version + 1),
             question: None,
         };
         Ok((wrote, effect))
+    }
+
+    /// Who said so: the list.
+    async fn turn(
+        &self,
+        write: &mut Write<Clinical>,
+        before: &Medicine,
+        what: What,
+        left_at: i64,
+    ) -> Result<TurnId> {
+        let reason = Line::from(format!("accepted from the {}", self.list.title()));
+        let said = Said { on: self.list.dated_on, by: self.list.source.clone(), reason };
+        let turn = Turn::new(before, what, said, (write.member(), write.at()));
+        turns::add(write, &Turn { left_at, ..turn }).await
     }
 
     /// Puts both sides into words, for the one who will be asked.

@@ -6,7 +6,7 @@ use crate::base::{
     clock::Instant,
     ids::{
         ListLineId, MedicineId, MemberId, PersonId, QuestionId, SameIngredientId, SecondListId,
-        SettledRowId,
+        SettledRowId, TurnId,
     },
     text::Line,
 };
@@ -71,6 +71,8 @@ pub struct SettledRow {
     pub ours: Option<Line>,
     pub differs: Option<Line>,
     pub question_id: Option<QuestionId>,
+    /// What accepting wrote, as a turn of the medicine.
+    pub turn_id: Option<TurnId>,
     /// The medicine as it was, where it was written to.
     pub before: Option<String>,
     pub after_version: Option<i64>,
@@ -80,7 +82,7 @@ pub struct SettledRow {
 
 audited!(SettledRow as "settled_row" {
     list_id: "", line_id: "", medicine_id: "", class: "", decision: "", wrote: "", ours: "",
-    differs: "", question_id: "", before: "", after_version: "", taken_back: "",
+    differs: "", question_id: "", turn_id: "", before: "", after_version: "", taken_back: "",
 } skip { id, person_id, version });
 
 /// Two names of one ingredient, as someone confirmed.

@@ -28,7 +28,8 @@ pub async fn rows(view: &View<Clinical>, list: Option<SecondListId>) -> Result<V
         r#"select id, person_id, list_id, line_id as "line_id: ListLineId",
             medicine_id as "medicine_id: MedicineId", class as "class: Class",
             decision as "decision: Decision", wrote as "wrote: Wrote", ours as "ours: Line",
-            differs as "differs: Line", question_id as "question_id: _", before, after_version,
+            differs as "differs: Line", question_id as "question_id: _",
+            turn_id as "turn_id: _", before, after_version,
             taken_back as "taken_back: bool", version
         from settled_row where person_id = ?1 and (?2 is null or list_id = ?2)
             and (medicine_id is null or medicine_id not in
@@ -47,8 +48,8 @@ pub async fn add_row(write: &mut Write<Clinical>, new: &SettledRow) -> Result<Se
         Change::Added(new),
         query!(
             "insert into settled_row (person_id, list_id, line_id, medicine_id, class, decision,
-                wrote, ours, differs, question_id, before, after_version, taken_back)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                wrote, ours, differs, question_id, turn_id, before, after_version, taken_back)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             person,
             new.list_id,
             new.line_id,
@@ -59,6 +60,7 @@ pub async fn add_row(write: &mut Write<Clinical>, new: &SettledRow) -> Result<Se
             new.ours,
             new.differs,
             new.question_id,
+            new.turn_id,
             new.before,
             new.after_version,
             new.taken_back

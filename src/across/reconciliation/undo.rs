@@ -3,7 +3,6 @@
 //! was none: no days without the medicine are noted for it.
 
 use super::{
-    before::Before,
     model::SecondList,
     settled::{SettledRow, Wrote},
     settled_store, store,
@@ -25,7 +24,9 @@ use crate::{
             urls,
         },
     },
-    record::medicines::{model::Medicine, store as medicines},
+    record::medicines::{
+        before::Before, model::Medicine, store as medicines, turns::store as turns,
+    },
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -82,6 +83,10 @@ pub async fn take_back(
         medicines::save(&mut write, medicine, &as_before(row, medicine, &list, grant.today())?)
             .await?;
         settled_store::save_row(&mut write, row, &row.stood_back()).await?;
+        if let Some(id) = row.turn_id {
+            let turn = turns::find(&write, id).await?;
+            turns::save(&mut write, &turn, &turn.struck()).await?;
+        }
     }
     if !list.is_struck() {
         store::save(&mut write, &list, &list.reopened()).await?;

@@ -34,7 +34,10 @@ use crate::{
         baseline::store as baseline,
         conditions::store as conditions,
         contacts::store as phones,
-        medicines::store as taken,
+        medicines::{
+            store as taken,
+            turns::store::{self as turns, Wanted},
+        },
         operations::store as operations,
         people::{model::Person, store as people},
         statements::store as answers,
@@ -111,6 +114,8 @@ impl Facts {
         let stamps = Stamps { names: &names, zone: &person.zone };
         let state = State::of(allergies::list(view).await?, allergies::answer(view).await?);
         let medicines = taken::current(&clinical).await?;
+        let turned =
+            turns::list(&clinical, &Wanted { standing: true, ..Wanted::default() }).await?;
         let log = Log::read(view, &names, &person.zone).await?;
         let usual = baseline::find(view).await?;
         let contacts = phones::list(view).await?;
@@ -123,7 +128,7 @@ impl Facts {
             title: "Emergency sheet",
             allergies: Allergies::of(&state, &stamps),
             statements: statements(&answers, &operations),
-            medicines: Medicines::of(&medicines, &stamps, &log),
+            medicines: Medicines::of(&medicines, &turned, &stamps, &log),
             conditions: Conditions::of(&conditions, &person.name, &stamps),
             operations: Operations::of(&operations, &stamps),
             usual: Usual::of(&usual, person.name.as_str(), stamps.of(usual.check())),

@@ -15,6 +15,10 @@ use crate::{
             model::Medicine,
             stock::standing::{self as supply, Standing},
             store as medicines,
+            turns::{
+                model::Turn,
+                store::{self as turns, Wanted},
+            },
         },
         operations::{model::Operation, store as operations},
         people::{model::Person, store as people},
@@ -36,6 +40,8 @@ pub struct Facts {
 /// What a clinician works with.
 pub struct Treated {
     pub medicines: Vec<Medicine>,
+    /// Holds, and what is planned.
+    pub turns: Vec<Turn>,
     pub supply: Vec<Standing>,
     pub conditions: Vec<Condition>,
     pub operations: Vec<Operation>,
@@ -65,6 +71,7 @@ impl Treated {
         Ok(Treated {
             supply: supply::of(view, medicines.clone(), today).await?,
             medicines,
+            turns: turns::list(view, &Wanted { standing: true, ..Wanted::default() }).await?,
             conditions: conditions::standing(view).await?,
             operations: operations::list(view).await?,
             statements: statements::list(view).await?,

@@ -19,7 +19,11 @@ use crate::{
             model::Place,
             store::{self as happenings, Wanted},
         },
-        medicines::{model::Medicine, stock::standing::Standing},
+        medicines::{
+            model::Medicine,
+            stock::standing::Standing,
+            turns::{model::Turn, standing},
+        },
         questions::model::Question,
         statements::state::State as Stated,
     },
@@ -42,6 +46,7 @@ impl Need {
 pub fn of(facts: &Facts, today: Date) -> Vec<Need> {
     let mut needs = essentials(facts);
     if let Some(treated) = &facts.treated {
+        needs.extend(turned(treated, today));
         needs.extend(running_out(treated, today));
         needs.extend(clinical(treated));
     }
@@ -78,6 +83,27 @@ fn clinical(treated: &Treated) -> Vec<Need> {
     }
     let without: Vec<_> = treated.medicines.iter().filter(|it| it.purpose.is_none()).collect();
     needs.extend(purposes(&without).map(|says| Need::new(says, urls::medicines())));
+    needs
+}
+
+/// Holds that nobody has a day for or asks about, and plans whose day is near.
+fn turned(treated: &Treated, today: Date) -> Vec<Need> {
+    let owned = |turn: Option<&Turn>| {
+        let question = turn.and_then(|it| it.question_id);
+        let of = treated.questions.iter().find(|it| Some(it.id) == question);
+        of.is_some_and(|it| it.waits() && it.owner_id.is_some())
+    };
+    let mut needs = Vec::new();
+    for it in &treated.medicines {
+        let hold = standing::hold(it, &treated.turns);
+        let to = hold.map_or(urls::medicine(it.id), |it| urls::turn(it.id));
+        let says = standing::hold_needs(it, &treated.turns, owned(hold), today);
+        needs.extend(says.map(|says| Need::new(says, to)));
+        for plan in standing::planned(it.id, &treated.turns) {
+            let says = standing::plan_needs(&it.title(), plan, today);
+            needs.extend(says.map(|says| Need::new(says, urls::turn(plan.id))));
+        }
+    }
     needs
 }
 

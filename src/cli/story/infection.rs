@@ -10,7 +10,7 @@ use crate::{
             store as conditions,
             wish::WantsTold,
         },
-        medicines::model::Supply,
+        medicines::{model::Supply, turns::model::What},
     },
 };
 use time::Date;
@@ -27,7 +27,8 @@ impl Telling<'_> {
         self.dizziness_noted().await?;
         self.day(11, (18, 10));
         let over = "the five days on the label are over";
-        self.change("Ines", "Nitrofurantoin", |it| {
+        let said = (What::Stopped, "the label", over);
+        self.turned("Ines", "Nitrofurantoin", said, |it| {
             it.stopped(self.date(11), line(over), self.date(11))
         })
         .await?;

@@ -10,7 +10,7 @@ use crate::{
     record::{
         allergies::store as allergies,
         contacts::{model::Contact, store as contacts},
-        medicines::{model::Medicine, store as medicines},
+        medicines::{model::Medicine, store as medicines, turns::model::What},
     },
 };
 
@@ -25,9 +25,12 @@ impl Telling<'_> {
         self.directives_answered().await?;
         self.morning_dose(5).await?;
         self.day(5, (11, 20));
-        let hold = "before the dentist, said by Dr Oyelaran by phone";
-        self.change("Ines", "Alendronate", |it| it.held(self.date(5), line(hold), self.date(5)))
-            .await?;
+        let hold = "before the dentist";
+        let said = (What::Held, "Dr Adaeze Oyelaran by phone", hold);
+        self.turned("Ines", "Alendronate", said, |it| {
+            it.held(self.date(5), line(hold), self.date(5))
+        })
+        .await?;
         self.cake_noted().await?;
         self.morning_dose(4).await?;
         self.day(4, (15, 30));
@@ -37,19 +40,25 @@ impl Telling<'_> {
         self.juno_reads().await?;
         self.morning_dose(2).await?;
         self.day(2, (16, 40));
-        self.change("Ines", "Furosemide", |it| {
-            let source = some("Dr Oyelaran by phone, written down by Ines");
-            Ok(Medicine { strength: some("40 mg"), source, ..unchecked(it) })
-        })
-        .await?;
+        let said = (What::Changed, "Dr Adaeze Oyelaran by phone", "more swelling of the legs");
+        let changed = self
+            .turned("Ines", "Furosemide", said, |it| {
+                let source = some("said by Dr Adaeze Oyelaran by phone");
+                Ok(Medicine { strength: some("40 mg"), source, ..unchecked(it) })
+            })
+            .await?;
+        self.told_of("Ines", changed, "Pharmacy", "by phone").await?;
         self.tablets_asked_about().await?;
         self.hip_hurts(2, 21).await?;
         self.morning_dose(1).await?;
         self.night_noted().await?;
         self.day(1, (8, 55));
-        let stop = "dry cough, said by Dr Oyelaran at the visit";
-        self.change("Bram", "Lisinopril", |it| it.stopped(self.date(1), line(stop), self.date(1)))
-            .await?;
+        let stop = "dry cough";
+        let said = (What::Stopped, "Dr Adaeze Oyelaran at the visit", stop);
+        self.turned("Bram", "Lisinopril", said, |it| {
+            it.stopped(self.date(1), line(stop), self.date(1))
+        })
+        .await?;
         self.neighbor_invited().await?;
         self.printout_taken_in().await
     }

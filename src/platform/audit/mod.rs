@@ -5,6 +5,7 @@
 //! `fold` compares what the history says with the rows as they stand.
 
 mod fold;
+pub mod past;
 pub mod read;
 mod touch;
 mod verify;

@@ -4,7 +4,7 @@
 use crate::base::ids::{
     AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, GivenId, HappeningId,
     InvitationId, MedicineId, MembershipId, OperationId, PersonId, QuestionId, SecondListId,
-    SessionId, StepId,
+    SessionId, StepId, TurnId,
 };
 use std::borrow::Borrow;
 use time::Date;
@@ -170,6 +170,20 @@ pub fn medicine(id: impl Into<MedicineId>) -> Address {
 /// A step of a medicine's schedule.
 pub fn step(medicine: impl Into<MedicineId>, id: impl Into<StepId>) -> Address {
     medicine_steps(medicine).and(&id.into().to_string())
+}
+
+/// What changed among the medicines, and who was told of it.
+pub fn turns() -> Address {
+    record("/changes")
+}
+
+pub fn turn(id: impl Into<TurnId>) -> Address {
+    record(format!("/changes/{}", id.into()))
+}
+
+/// What one of the contacts has not been told.
+pub fn tell_contact(id: impl Into<ContactId>) -> Address {
+    record(format!("/changes/tell/{}", id.into()))
 }
 
 /// How long what is in the house lasts, of all medicines.

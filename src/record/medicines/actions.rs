@@ -1,11 +1,10 @@
-//! What is done to a medicine: held, stopped, struck, brought back, checked.
+//! What is done to an entry: struck, brought back, checked. Holds and stops are `turns`.
 //!
 //! Each has a page that asks what must be known, and posts to itself.
 
 use super::{
-    form::{Against, Mistake, Those, Turn},
+    form::{Against, Mistake, Those},
     model::Medicine,
-    stock::{model::Pause, store as stock},
     store,
 };
 use crate::base::ids::MedicineId;
@@ -26,14 +25,12 @@ use crate::platform::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
-use time::Date;
 
 type Changing = Grant<Change<Clinical>>;
 
 /// What one of these pages asks for.
 #[derive(PartialEq)]
 enum Asks {
-    DayAndReason,
     Reason,
     Against,
     Nothing,
@@ -59,35 +56,7 @@ async fn act(
 ) -> Result<ActPage> {
     let medicine = store::find(&grant.view().await?, id).await?;
     let page = grant.page(format!("{verb}: {}", medicine.name));
-    let typed = typed.with_day("on", grant.today());
     Ok(ActPage { page, typed, medicine, asks, verb, explains })
-}
-
-pub async fn holding(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> Result<ActPage> {
-    let explains = "It stays on the list and on the sheets, marked as on hold. Whether to hold or resume a medicine is for the prescriber to say.";
-    act(&grant, id, typed, ("Hold", Asks::DayAndReason), explains).await
-}
-
-pub async fn hold(grant: Changing, At(id): At<MedicineId>, form: Form<Turn>) -> Done {
-    let turn = form.parse()?;
-    let write = grant.write().await?;
-    let before = store::find(&write, id).await?.opened_at(turn.version)?;
-    let after = before.held(turn.on, turn.reason, grant.today())?;
-    keep(write, &before, &after, "is on hold").await
-}
-
-pub async fn stopping(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> Result<ActPage> {
-    let explains = "It leaves the sheets and stays here under Stopped. Whether to stop a medicine is for the prescriber or the pharmacist to say.";
-    act(&grant, id, typed, ("Stop", Asks::DayAndReason), explains).await
-}
-
-pub async fn stop(grant: Changing, At(id): At<MedicineId>, form: Form<Turn>) -> Done {
-    let turn = form.parse()?;
-    let mut write = grant.write().await?;
-    let before = store::find(&write, id).await?.opened_at(turn.version)?;
-    let after = before.stopped(turn.on, turn.reason, grant.today())?;
-    keep_pause(&mut write, &before, &after, grant.today()).await?;
-    keep(write, &before, &after, "is stopped").await
 }
 
 pub async fn striking(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> Result<ActPage> {
@@ -114,11 +83,9 @@ pub async fn bringing_back(
 
 pub async fn bring_back(grant: Changing, At(id): At<MedicineId>, form: Form<Press>) -> Done {
     let press = form.parse()?;
-    let mut write = grant.write().await?;
+    let write = grant.write().await?;
     let before = store::find(&write, id).await?.opened_at(press.version)?;
-    let after = before.brought_back();
-    keep_pause(&mut write, &before, &after, grant.today()).await?;
-    keep(write, &before, &after, "is on the list again").await
+    keep(write, &before, &before.brought_back(), "is on the list again").await
 }
 
 pub async fn checking(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> Result<ActPage> {
@@ -132,19 +99,6 @@ pub async fn check(grant: Changing, At(id): At<MedicineId>, form: Form<Against>)
     let before = store::find(&write, id).await?.opened_at(version)?;
     let after = before.checked(write.check(against));
     keep(write, &before, &after, "is checked").await
-}
-
-/// The days it was held or stopped use nothing up of what is in the house.
-async fn keep_pause(
-    write: &mut Write<Clinical>,
-    before: &Medicine,
-    after: &Medicine,
-    today: Date,
-) -> Result<()> {
-    if let Some(pause) = Pause::between(before, after, today) {
-        stock::add_pause(write, &pause).await?;
-    }
-    Ok(())
 }
 
 async fn keep(mut write: Write<Clinical>, old: &Medicine, new: &Medicine, says: &str) -> Done {

@@ -3,7 +3,6 @@
 use super::model::{Label, Supply};
 use crate::base::{ids::MedicineId, text::Line};
 use crate::platform::web::form::{FormErrors, FromForm, Reader};
-use time::Date;
 
 /// The label, and the version it was opened on.
 pub struct Labelled {
@@ -39,22 +38,6 @@ impl FromForm for Labelled {
             };
             Some(Labelled { label, version })
         })
-    }
-}
-
-/// A hold or a stop: from which day, and why.
-pub struct Turn {
-    pub on: Date,
-    pub reason: Line,
-    pub version: i64,
-}
-
-impl FromForm for Turn {
-    fn read(form: &mut Reader) -> Result<Turn, FormErrors> {
-        let on = form.needed_day("on", "Enter the day, like 2026-03-09 or 9 Mar 2026.");
-        let reason = form.needed_line("reason", "Enter the reason, and who said so.");
-        let version = form.version();
-        form.finish(|| Some(Turn { on: on?, reason: reason?, version }))
     }
 }
 

@@ -5,13 +5,16 @@
 //! A check says who compared the entry with what, and when; an edit takes the check off.
 
 mod actions;
+pub mod before;
 pub mod form;
 pub mod given;
 pub mod model;
 mod pages;
+mod past;
 pub mod schedule;
 pub mod stock;
 pub mod store;
+pub mod turns;
 
 use crate::platform::house::House;
 use axum::{Router, routing::get};
@@ -26,11 +29,10 @@ pub fn routes() -> Router<House> {
         .route(each, get(pages::show))
         .route(&step("edit"), get(pages::edit).post(pages::save))
         .route(&step("check"), get(actions::checking).post(actions::check))
-        .route(&step("hold"), get(actions::holding).post(actions::hold))
-        .route(&step("stop"), get(actions::stopping).post(actions::stop))
         .route(&step("strike"), get(actions::striking).post(actions::strike))
         .route(&step("bring-back"), get(actions::bringing_back).post(actions::bring_back))
         .merge(schedule::routes())
         .merge(stock::routes())
         .merge(given::routes())
+        .merge(turns::routes())
 }

@@ -238,6 +238,22 @@ impl Medicine {
         Ok(Medicine { status, status_since: Some(on), status_reason: Some(reason), ..self.clone() })
     }
 
+    /// Taken again from this day, after a hold or a stop.
+    pub fn resumed(&self, on: Date, today: Date) -> Result<Medicine> {
+        if on > today {
+            return Err(FormErrors::at("on", "This day has not come yet.").into());
+        }
+        if let Some(since) = self.status_since.filter(|it| *it > on) {
+            let says = format!("This is before the {} began, {}.", self.pause(), day::words(since));
+            return Err(FormErrors::at("on", says).into());
+        }
+        Ok(self.brought_back())
+    }
+
+    fn pause(&self) -> &'static str {
+        if self.is_on_hold() { "hold" } else { "stop" }
+    }
+
     /// Taken off the lists because it was entered by mistake.
     pub fn struck(&self, reason: Line, today: Date) -> Medicine {
         Medicine {
@@ -248,7 +264,7 @@ impl Medicine {
         }
     }
 
-    /// Taken again: after a hold, a stop, or a mistaken striking.
+    /// Taken, as if it had never been held, stopped or struck.
     pub fn brought_back(&self) -> Medicine {
         Medicine { status: Status::Taking, status_since: None, status_reason: None, ..self.clone() }
     }
@@ -314,6 +330,20 @@ impl Medicine {
         match joined(said, ", ") {
             none if none.is_empty() => "how taken: not written down".into(),
             said => said,
+        }
+    }
+
+    /// All that a label says of how it is taken: strength, form, dose, time, route, its own limit.
+    pub fn taken(&self) -> String {
+        let how = [self.dose.as_ref(), self.times.as_ref(), self.route.as_ref()];
+        let as_needed = self.as_needed.then(|| "as needed".to_owned());
+        let limit = self.label_limit.as_ref().map(|it| format!("label says {it}"));
+        let how = [Some(joined(how, ", ")).filter(|it| !it.is_empty()), as_needed, limit];
+        let how = how.into_iter().flatten().collect::<Vec<_>>().join(", ");
+        let how = if how.is_empty() { "not written down".to_owned() } else { how };
+        match joined([self.strength.as_ref(), self.form.as_ref()], " ") {
+            none if none.is_empty() => how,
+            what => format!("{what}: {how}"),
         }
     }
 

@@ -5,18 +5,24 @@ use super::{
     model::{Medicine, Status, Supply},
     schedule::{self, model::Step},
     store,
+    turns::{
+        form::{Added, Start},
+        model::{Said, Turn, What},
+        standing,
+        store::{self as turns, Wanted},
+    },
 };
-use crate::base::ids::MedicineId;
+use crate::base::{day as calendar, ids::MedicineId, text::Line};
 use crate::platform::{
     audit::Touch,
     auth::{
         area::{Clinical, History, Members},
         grant::{Change, Grant, See},
     },
-    db::Done,
+    db::{Done, Write},
     error::{Error, Result},
     web::{
-        form::{Choice, Form},
+        form::{Choice, Form, FormErrors},
         page::Page,
         path::At,
         stamp::Stamp,
@@ -72,12 +78,26 @@ pub struct ShowPage {
     page: Page,
     medicine: Medicine,
     steps: Vec<Step>,
+    turns: Vec<Turn>,
     today: Date,
     stamp: Stamp,
     touch: Option<Touch>,
     may_change: bool,
     may_decide: bool,
     may_read_history: bool,
+}
+
+impl ShowPage {
+    /// The day it was last changed how it is taken, where no step of the schedule begins since.
+    fn steps_are_older(&self) -> Option<String> {
+        let changed = self.turns.iter().find(|it| it.is_change())?.from_on;
+        let older = !self.steps.is_empty() && self.steps.iter().all(|it| it.from_on < changed);
+        older.then(|| calendar::words(changed))
+    }
+
+    fn standing(&self) -> Option<String> {
+        standing::on_paper(&self.medicine, &self.turns)
+    }
 }
 
 pub async fn show(grant: Grant<See<Clinical>>, At(id): At<MedicineId>) -> Result<ShowPage> {
@@ -95,6 +115,7 @@ pub async fn show(grant: Grant<See<Clinical>>, At(id): At<MedicineId>) -> Result
         may_decide: grant.may::<Change<Members>>(),
         may_read_history: grant.may::<See<History>>(),
         steps: schedule::store::of_medicine(&view, id).await?,
+        turns: turns::list(&view, &Wanted { medicine: Some(id), ..Wanted::default() }).await?,
         today: grant.today(),
         page,
         medicine,
@@ -109,6 +130,8 @@ pub struct EditPage {
     typed: Typed,
     /// None: one is being added.
     kept: Option<Medicine>,
+    /// Those in whose place a new one may be taken.
+    current: Vec<Medicine>,
     touch: Option<Touch>,
 }
 
@@ -123,16 +146,43 @@ pub async fn blank(grant: Grant<Change<Clinical>>, typed: Typed) -> Result<EditP
         page: grant.page("Add a medicine"),
         typed: typed.with("supply", Supply::Prescription),
         kept: None,
+        current: store::current(&grant.view().await?).await?,
         touch: None,
     })
 }
 
-pub async fn add(grant: Grant<Change<Clinical>>, form: Form<Labelled>) -> Done {
-    let label = form.parse()?.label.sound(grant.today())?;
+/// One that is taken already; or one that is newly started, with who said so.
+pub async fn add(grant: Grant<Change<Clinical>>, form: Form<Added>) -> Done {
+    let Added { label, start } = form.parse()?;
+    let label = label.sound(grant.today())?;
     let mut write = grant.write().await?;
     let new = Medicine::new(write.person(), label);
     let id = store::add(&mut write, &new).await?;
-    write.commit().await?.then(urls::medicine(id)).saying(format!("Added {}", new.name))
+    let Some(start) = start else {
+        let line = format!("Added {}", new.name);
+        return write.commit().await?.then(urls::medicine(id)).saying(line);
+    };
+    let turn = started(&write, Medicine { id, ..new.clone() }, start, grant.today()).await?;
+    let turn = turns::add(&mut write, &turn).await?;
+    let line = format!("Added {}. Who has been told?", new.name);
+    write.commit().await?.then(urls::turn(turn)).saying(line)
+}
+
+async fn started(
+    write: &Write<Clinical>,
+    new: Medicine,
+    start: Start,
+    today: Date,
+) -> Result<Turn> {
+    if let Some(replaces) = start.replaces {
+        let gone = || FormErrors::at("replaces", "This one is not on the list any more.");
+        store::find(write, replaces).await.map_err(|_| gone())?;
+    }
+    let purpose = || new.purpose.clone().unwrap_or_else(|| Line::from("not said".to_owned()));
+    let reason = start.reason.unwrap_or_else(purpose);
+    let said = Said { on: new.started_on.unwrap_or(today), by: start.by, reason };
+    let turn = Turn::new(&new, What::Started, said, (write.member(), write.at()));
+    Ok(Turn { replaces_id: start.replaces, was: None, ..turn })
 }
 
 pub async fn edit(
@@ -144,7 +194,13 @@ pub async fn edit(
     let medicine = store::find(&view, id).await?;
     let touch = view.last_change("medicine", id.into()).await?;
     let page = grant.page(format!("Edit {}", medicine.name));
-    Ok(EditPage { page, typed: typed.over(&medicine), kept: Some(medicine), touch })
+    Ok(EditPage {
+        page,
+        typed: typed.over(&medicine),
+        kept: Some(medicine),
+        current: Vec::new(),
+        touch,
+    })
 }
 
 pub async fn save(

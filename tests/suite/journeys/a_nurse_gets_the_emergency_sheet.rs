@@ -12,7 +12,8 @@ async fn written_down() -> (Family, Browser) {
     ines.fill("Dose", "1 tablet").press("Add this medicine").await.answers(200);
     ines.open(&family.at("/medicines/add")).await.fill("Name", "Furosemide");
     ines.press("Add this medicine").await.press("Hold").await;
-    ines.fill("Why, and who said so", "low pulse, the clinic").press("Hold").await.answers(200);
+    ines.fill("Why", "low pulse").fill("Who said so", "the clinic");
+    ines.press("Hold").await.answers(200);
     ines.open(&family.at("/allergies/add")).await.fill("To what", "Penicillin").tick("allergy");
     ines.press("Add to the list").await.answers(200);
     ines.open(&family.at("/contacts/add")).await.fill("Name", "Emeric");

@@ -114,14 +114,16 @@ async fn a_hold_uses_nothing_up_and_what_cannot_be_told_stands_below() {
     let mut ines = warfarin(&family).await;
     add(&mut ines, &family, "Latanoprost").await;
     fetched(&mut ines, &family, "60").await.answers(200);
-    ines.open(&family.at("/medicines/1/hold")).await.fill("Why, and who said so", "the dentist");
+    ines.open(&family.at("/medicines/1/hold")).await.fill("Why", "a tooth");
+    ines.fill("Who said so", "the dentist");
     ines.press("Hold").await.answers(200);
     ines.open(&family.at("/medicines/supply")).await.sees("Without a day to act, and why");
     ines.sees("on hold: nothing is used up; 60 tablets fetched on 25 November 2026");
     ines.sees("Latanoprost no fill and no count is written down").does_not_see("act by");
     family.house.pass(Duration::days(4));
     let mut ines = family.browser("Ines").await;
-    ines.open(&family.at("/medicines/1/bring-back")).await.press("Bring back").await.answers(200);
+    ines.open(&family.at("/medicines/1/resume")).await.fill("Why", "the tooth is out");
+    ines.fill("Who said so", "the dentist").press("Resume").await.answers(200);
     ines.open(&family.at("/medicines/1/stock")).await.sees("runs out on Tue 29 Dec 2026");
     ines.open(&family.at("/history")).await.sees("to the days without: Warfarin, not taken from");
     family.house.is_sound().await;

@@ -8,6 +8,7 @@ mod a_first_steward_starts_the_record;
 mod a_form_lands_where_it_was_opened;
 mod a_medicine_has_a_schedule;
 mod a_medicine_is_kept;
+mod a_medicine_turns;
 mod a_nurse_gets_the_emergency_sheet;
 mod a_question_is_asked;
 mod a_second_list_is_laid_beside;

@@ -123,7 +123,8 @@ async fn all_of_it_stands_on_the_emergency_sheet_in_the_right_order() {
         ines.open(&family.at("/medicines/add")).await.fill("Name", name);
         ines.press("Add this medicine").await.answers(200);
     }
-    ines.press("Hold").await.fill("Why, and who said so", "the clinic").press("Hold").await;
+    ines.press("Hold").await.fill("Why", "low pulse").fill("Who said so", "the clinic");
+    ines.press("Hold").await.answers(200);
     say(&mut ines, &family, "blood-thinner", "yes", "warfarin").await;
     say(&mut ines, &family, "implant", "yes", "pacemaker").await;
     for (name, wish) in [("Hypothyroidism", "everything"), ("Osteoporosis", "the outline")] {

@@ -135,6 +135,8 @@ fn a_table_has_one_owner() {
         ("pause", "src/record/medicines/"),
         ("supply_setting", "src/record/medicines/"),
         ("given", "src/record/medicines/given/"),
+        ("turn", "src/record/medicines/turns/"),
+        ("telling", "src/record/medicines/turns/"),
         ("log_keeping", "src/record/medicines/given/"),
         ("allergy", "src/record/allergies/"),
         ("allergy_answer", "src/record/allergies/"),

@@ -20,7 +20,9 @@ use AreaName::{Clinical, Essentials, History, Log, Members};
 const AREAS: &[(&str, AreaName)] = &[
     ("/medicines/given/keeping", Clinical),
     ("/medicines/given", Log),
+    ("/medicines/as-of", History),
     ("/medicines", Clinical),
+    ("/changes", Clinical),
     ("/allergies", Essentials),
     ("/contacts", Essentials),
     ("/conditions", Clinical),
@@ -60,9 +62,10 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     let relative = column(2);
     // The life of a medicine, and what was noted about it, have its name from the clinical area.
     let life = route.ends_with("/{kind}/{item}") && !route.contains("/visibility/");
-    // A dose has it too.
-    let dose = area(route) == Some(Log) && route.contains("/medicines/");
-    if (life || dose) && (lowered, to) == (Clinical, Level::None) {
+    // So has a dose, and a list of the past.
+    let of_medicines = route.starts_with("/p/{person}/medicines/");
+    let named = of_medicines && area(route) != Some(Clinical);
+    if (life || named) && (lowered, to) == (Clinical, Level::None) {
         return 'n';
     }
     match (area(route) == Some(lowered), to) {

@@ -23,6 +23,8 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{question}", "blood-thinner"),
         ("{happening}", "1"),
         ("{step}", "1"),
+        ("{turn}", "1"),
+        ("{telling}", "1"),
         ("{fill}", "1"),
         ("{count}", "1"),
         ("{list}", "1"),

@@ -40,6 +40,10 @@ const FORMS: &[&str] = &[
     "/medicines/1/edit",
     "/medicines/1/hold",
     "/medicines/1/stop",
+    "/medicines/1/change",
+    "/changes/1/tell",
+    "/changes/tell/1",
+    "/changes/1/resume-on",
     "/medicines/1/check",
     "/medicines/1/strike",
     "/medicines/check",
@@ -98,6 +102,9 @@ async fn family() -> Family {
     ines.press("Add this medicine").await.answers(200);
     ines.open(&family.at("/medicines/1/steps/add")).await.fill("morning", "1");
     ines.press("Save").await.answers(200);
+    ines.open(&family.at("/medicines/1/hold")).await.fill("Who said so", "Dr Lind");
+    ines.fill("Why", "an operation").fill("From which day", "3 Dec 2026");
+    ines.press("Hold").await.answers(200);
     for page in ["fills/add", "counts/add"] {
         let page = family.at(&format!("/medicines/1/stock/{page}"));
         ines.open(&page).await.fill("How many", "30").press("Save").await.answers(200);

@@ -29,6 +29,8 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/medicines/{id}/steps/add", "morning", "Save"),
         ("/medicines/{id}/stock/fills/add", "How many", "Save"),
         ("/medicines/{id}/stock/counts/add", "How many", "Save"),
+        ("/medicines/{id}/hold", "Who said so", "Hold"),
+        ("/changes/{id}/tell", "Someone else's name", "Keep that they were told"),
         ("/allergies/add", "To what", "Add to the list"),
         ("/contacts/add", "Name", "Add this contact"),
         ("/conditions/add", "Name", "Add this condition"),
@@ -44,6 +46,10 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ines.open(&address).await.fill(label, "Something");
         match page {
             "/medicines/{id}/steps/add" => ines.fill("morning", "1"),
+            // A plan: the medicine itself goes on being taken.
+            "/medicines/{id}/hold" => {
+                ines.fill("Why", "Something").fill("From which day", "3 Dec 2026")
+            }
             page if page.contains("/stock/") => ines.fill("How many", "30"),
             "/allergies/add" => ines.tick("allergy"),
             "/contacts/add" => ines.fill("Phone", "218-555-0101"),

@@ -17,6 +17,7 @@ use crate::{
             store as given,
         },
         model::Medicine,
+        turns::{model::Turn, standing},
     },
 };
 use serde::Serialize;
@@ -48,12 +49,14 @@ pub struct MedicineItem {
     pub stamp: Option<String>,
     pub since: Option<String>,
     pub reason: Option<Line>,
+    /// Its hold and what is planned, with who said so.
+    pub turns: Option<String>,
     /// What was entered last, where doses are logged.
     pub logged: Option<String>,
 }
 
 impl Medicines {
-    pub(super) fn of(all: &[Medicine], stamps: &Stamps, log: &Log) -> Medicines {
+    pub(super) fn of(all: &[Medicine], turns: &[Turn], stamps: &Stamps, log: &Log) -> Medicines {
         let current = all.iter().filter(|it| it.is_current());
         let block = stamps.block(current.map(Medicine::check));
         let item = |it: &Medicine| MedicineItem {
@@ -71,6 +74,7 @@ impl Medicines {
             stamp: block.mark(stamps.of(it.check())),
             since: it.turned_on(),
             reason: it.status_reason.clone(),
+            turns: standing::on_paper(it, turns),
             logged: log.of(it),
         };
         Medicines {

@@ -1,6 +1,13 @@
 //! The pages of a day and of a week, from any day on.
 
-use super::super::store as medicines;
+use super::super::{
+    model::Medicine,
+    store as medicines,
+    turns::{
+        standing,
+        store::{self as turns, Wanted},
+    },
+};
 use super::{
     day::{self, Beside, Day},
     store,
@@ -11,6 +18,7 @@ use crate::platform::{
         area::Clinical,
         grant::{Grant, See},
     },
+    db::View,
     error::Result,
     web::{page::Page, urls},
 };
@@ -39,6 +47,8 @@ pub struct DayPage {
     day: Day,
     words: String,
     beside: Vec<Beside>,
+    /// What is to be held or stopped by these days.
+    plans: Vec<String>,
     before: Date,
     after: Date,
 }
@@ -51,10 +61,22 @@ pub async fn day(grant: Grant<See<Clinical>>, Query(asked): Query<Asked>) -> Res
         page: grant.page("What is taken in a day"),
         words: calendar::short_words(date),
         beside: day::beside(&medicines, &steps, &[date]),
+        plans: plans(&view, &medicines, date).await?,
         day: day::day(&medicines, &steps, date),
         before: date - Duration::days(1),
         after: date + Duration::days(1),
     })
+}
+
+/// The grid lays out what is taken now: what is planned by its last day is said above it.
+async fn plans(view: &View<Clinical>, medicines: &[Medicine], last: Date) -> Result<Vec<String>> {
+    let turns = turns::list(view, &Wanted { standing: true, ..Wanted::default() }).await?;
+    let of = |it: &Medicine| {
+        let near = standing::planned(it.id, &turns).into_iter().any(|plan| plan.from_on <= last);
+        let said = standing::on_paper(it, &turns).filter(|_| near)?;
+        Some(format!("{}: {said}", it.title()))
+    };
+    Ok(medicines.iter().filter_map(of).collect())
 }
 
 #[derive(Template, WebTemplate)]
@@ -63,6 +85,8 @@ pub struct WeekPage {
     page: Page,
     days: Vec<Day>,
     beside: Vec<Beside>,
+    /// What is to be held or stopped by these days.
+    plans: Vec<String>,
     before: Date,
     after: Date,
 }
@@ -82,6 +106,7 @@ pub async fn week(grant: Grant<See<Clinical>>, Query(asked): Query<Asked>) -> Re
     Ok(WeekPage {
         page: grant.page("A week for the pill box"),
         beside: day::beside(&medicines, &steps, &dates),
+        plans: plans(&view, &medicines, from + Duration::days(6)).await?,
         days,
         before: from - Duration::days(7),
         after: from + Duration::days(7),

@@ -1,9 +1,8 @@
-//! How a medicine was before something was accepted: enough to put every part of it back.
+//! How a medicine was before a turn, or before something was accepted: enough to put every part of
+//! it back.
 
-use crate::{
-    base::{clock::Instant, day, text::Line},
-    record::medicines::model::{Medicine, Status},
-};
+use super::model::{Medicine, Status};
+use crate::base::{clock::Instant, day, text::Line};
 use serde::{Deserialize, Serialize};
 
 #[derive(Serialize, Deserialize)]
@@ -13,6 +12,10 @@ pub struct Before {
     dose: Option<String>,
     times: Option<String>,
     route: Option<String>,
+    #[serde(default)]
+    as_needed: bool,
+    #[serde(default)]
+    label_limit: Option<String>,
     source: Option<String>,
     status: String,
     status_since: Option<String>,
@@ -32,6 +35,8 @@ impl Before {
             dose: text(&medicine.dose),
             times: text(&medicine.times),
             route: text(&medicine.route),
+            as_needed: medicine.as_needed,
+            label_limit: text(&medicine.label_limit),
             source: text(&medicine.source),
             status: medicine.status.to_string(),
             status_since: medicine.status_since.map(|it| it.to_string()),
@@ -47,6 +52,12 @@ impl Before {
         serde_json::from_str(kept).ok()
     }
 
+    /// Its standing as it was; what its label says stays as it is.
+    pub fn stood_again(self, now: &Medicine) -> Medicine {
+        let Medicine { status, status_since, status_reason, .. } = self.restored(now);
+        Medicine { status, status_since, status_reason, ..now.clone() }
+    }
+
     /// The medicine as it was; its other parts stay as they are.
     pub fn restored(self, now: &Medicine) -> Medicine {
         let line = |it: Option<String>| it.map(Line::from);
@@ -58,6 +69,8 @@ impl Before {
             dose: line(self.dose),
             times: line(self.times),
             route: line(self.route),
+            as_needed: self.as_needed,
+            label_limit: line(self.label_limit),
             source: line(self.source),
             status: was.unwrap_or(now.status),
             status_since: self.status_since.as_deref().and_then(day::iso),
@@ -72,9 +85,9 @@ impl Before {
 
 #[cfg(test)]
 mod tests {
+    use super::super::model::{Label, Supply};
     use super::*;
     use crate::base::check::Check;
-    use crate::record::medicines::model::{Label, Supply};
     use time::macros::date;
 
     #[test]
