@@ -68,6 +68,10 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     if (life || named) && (lowered, to) == (Clinical, Level::None) {
         return 'n';
     }
+    // Whom to tell is one of the contacts.
+    if route.contains("{contact}") && (lowered, to) == (Essentials, Level::None) {
+        return 'n';
+    }
     match (area(route) == Some(lowered), to) {
         (false, _) => relative,
         (true, Level::None) => 'n',
