@@ -33,6 +33,8 @@ pub fn routes() -> Router<House> {
         .merge(record::questions::routes())
         .merge(across::questions::routes())
         .merge(across::reconciliation::routes())
+        .merge(across::ingredients::routes())
+        .merge(across::disagreements::routes())
         .merge(across::setup::routes())
         .merge(across::sheets::routes())
         .merge(across::statements::routes())
@@ -66,7 +68,8 @@ async fn ready(State(house): State<House>) -> Result<&'static str> {
 /// The whole app below its base path. `ask_again` wraps the router from outside: it asks twice.
 pub fn app(house: House) -> Router {
     let base = house.config.base().path().to_owned();
-    let routes = routes().with_state(house.clone());
+    let at_once = from_fn_with_state(house.clone(), across::disagreements::at_once);
+    let routes = routes().layer(at_once).with_state(house.clone());
     let routes = match base.as_str() {
         "" => routes,
         base => Router::new().nest_service(base, routes).fallback(async || Error::NotFound),

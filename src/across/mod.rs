@@ -1,7 +1,9 @@
 //! What joins several capabilities: it reads and writes through their stores.
 
+pub mod disagreements;
 pub mod happenings;
 pub mod history;
+pub mod ingredients;
 pub mod questions;
 pub mod reconciliation;
 pub mod setup;

@@ -87,6 +87,8 @@ ids! {
     HappeningId "happening"
     /// A step of a medicine's schedule.
     StepId "step"
+    /// What is in a medicine, by its label.
+    IngredientId "ingredient"
     /// What was fetched of a medicine from the pharmacy.
     FillId "fill"
     /// How much of a medicine was counted in the house.

@@ -4,6 +4,7 @@
 
 mod backup;
 mod demo;
+pub mod import_names;
 mod member;
 mod restore;
 mod serve;
@@ -60,6 +61,11 @@ enum Command {
         #[arg(long, value_name = "DIR")]
         data: PathBuf,
     },
+    /// Bring in names of medicines, to complete what is typed: RxNorm's RXNCONSO.RRF
+    ImportNames {
+        /// The file; names of an earlier import are replaced
+        file: PathBuf,
+    },
     /// Show the settings, with secrets masked
     Config,
     /// Ask the running server whether it is well
@@ -94,6 +100,7 @@ pub async fn run() -> ExitCode {
         Command::Verify { head } => verify::verify(config, head).await,
         Command::Backup { file } => backup::backup(config, &file).await,
         Command::Restore { file, data } => restore::restore(&file, &data).await,
+        Command::ImportNames { file } => import_names::import_names(config, &file).await,
         Command::Config => Ok(print(&config.shown())),
         Command::Healthcheck => serve::healthcheck(&config).await,
     };

@@ -8,6 +8,7 @@ mod contacts;
 mod corrections;
 mod given;
 mod infection;
+mod ingredients;
 mod laid_out;
 mod lists;
 mod notes;

@@ -33,6 +33,7 @@ use crate::{
         happenings::{model::Happening, store as happenings},
         medicines::{
             given::{keeping::LogKeeping, model::Given, store as given},
+            ingredients::{model::Ingredient, store as ingredients},
             model::Medicine,
             schedule::{model::Step, store as schedule},
             stock::{
@@ -77,6 +78,7 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Person>("the person's page"),
         Kind::of::<Medicine>("the medicine"),
         Kind::of::<Step>("when and how much of"),
+        Kind::of::<Ingredient>("the ingredient"),
         Kind::of::<Fill>("to the supply:"),
         Kind::of::<Count>("to the supply:"),
         Kind::of::<Pause>("to the days without:"),
@@ -159,6 +161,8 @@ impl Titles {
             titles.extend(medicines.map(|(id, title)| (("medicine", id.into()), title)));
             let steps = schedule::titles(&view).await?.into_iter();
             titles.extend(steps.map(|(id, title)| (("step", id.into()), title)));
+            let contained = ingredients::titles(&view).await?.into_iter();
+            titles.extend(contained.map(|(id, title)| (("ingredient", id.into()), title)));
             let supplies = stock::titles(&view).await?.into_iter();
             titles.extend(supplies.map(|(kind, id, title)| ((kind, id), title)));
             let turned = turns::titles(&view).await?.into_iter();

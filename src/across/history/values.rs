@@ -4,7 +4,7 @@ use crate::base::{clock::Instant, day, quantity::Quantity, zone::Zone};
 use serde_json::Value;
 
 /// Amounts are recorded in thousandths.
-const AMOUNTS: [&str; 3] = ["amount", "least_hours", "most_a_day"];
+const AMOUNTS: [&str; 5] = ["amount", "least_hours", "most_a_day", "per", "most"];
 
 /// The words for what a field held.
 pub fn of_field(field: &str, json: Option<&str>, zone: &Zone) -> Option<String> {

@@ -8,8 +8,9 @@ use super::{
     settled_store, store,
 };
 use crate::{
+    base::text::Line,
     platform::{auth::area::Clinical, db::View, error::Result},
-    record::medicines::{model::Medicine, store as medicines},
+    record::medicines::{model::Medicine, names::store as names, store as medicines},
 };
 
 /// A row that waits for a decision.
@@ -158,9 +159,10 @@ async fn open(
     let mut all = medicines::list(view).await?;
     all.retain(|it| !decided.iter().any(|row| row.medicine_id == Some(it.id)));
     let (current, over): (Vec<_>, Vec<_>) = all.into_iter().partition(Medicine::is_current);
-    let pairs = settled_store::pairs(view).await?;
-    let standing = pairs.iter().filter(|it| it.standing);
-    let pairs = Pairs::of(standing.map(|it| (it.name.as_str(), it.other_name.as_str())));
+    let pairs = settled_store::confirmed(view).await?;
+    let said = current.iter().map(|it| &it.name).chain(lines.iter().map(|it| &it.name));
+    let brands = names::brands(view, &said.map(Line::to_string).collect::<Vec<_>>()).await?;
+    let pairs = pairs.with_listed(brands.iter().map(|(one, of)| (one.as_str(), of.as_str())));
     let theirs: Vec<_> = lines.iter().map(ListLine::understood).collect();
     let ours: Vec<_> = current.iter().map(Ours::of).collect();
     let rows = matching::lay(&theirs, &ours, &pairs).into_iter();

@@ -15,6 +15,7 @@ pub struct NewList {
     pub paper: Paper,
     pub dated_on: Date,
     pub source: Line,
+    pub born: Option<Date>,
     pub lines: Vec<(Line, Understood)>,
 }
 
@@ -24,10 +25,11 @@ impl FromForm for NewList {
         let says = "Enter the day that stands on the list, like 24 Nov 2026.";
         let dated_on = form.needed_day("dated_on", says);
         let source = form.needed_line("source", "Enter whose list it is.");
+        let born = form.day("born");
         let lines = read(form);
         form.finish(|| {
             let (paper, dated_on, source) = (paper?, dated_on?, source?);
-            Some(NewList { paper, dated_on, source, lines: lines? })
+            Some(NewList { paper, dated_on, source, born, lines: lines? })
         })
     }
 }

@@ -65,21 +65,40 @@ pub struct Differs {
 
 /// Names that were confirmed to be of one ingredient.
 #[derive(Clone, Debug, Default)]
-pub struct Pairs(Vec<(String, String)>);
+pub struct Pairs {
+    confirmed: Vec<(String, String)>,
+    /// A brand with what is sold under it, from the list of names: only ever proposed.
+    listed: Vec<(String, String)>,
+}
 
 impl Pairs {
     pub fn of<'a>(pairs: impl IntoIterator<Item = (&'a str, &'a str)>) -> Pairs {
-        Pairs(
-            pairs.into_iter().map(|(one, other)| (spell::name(one), spell::name(other))).collect(),
-        )
+        Pairs { confirmed: spelled(pairs), listed: Vec::new() }
+    }
+
+    /// With what the list of names says of brands.
+    pub fn with_listed<'a>(self, listed: impl IntoIterator<Item = (&'a str, &'a str)>) -> Pairs {
+        Pairs { listed: spelled(listed), ..self }
     }
 
     /// Whether the two names are the same, or were said to be.
     pub fn same(&self, one: &str, other: &str) -> bool {
-        let (one, other) = (spell::name(one), spell::name(other));
-        one == other
-            || self.0.iter().any(|(a, b)| (*a == one && *b == other) || (*a == other && *b == one))
+        spell::name(one) == spell::name(other) || among(&self.confirmed, one, other)
     }
+
+    /// Whether the list of names has the one in the other.
+    fn listed(&self, one: &str, other: &str) -> bool {
+        among(&self.listed, one, other)
+    }
+}
+
+fn spelled<'a>(pairs: impl IntoIterator<Item = (&'a str, &'a str)>) -> Vec<(String, String)> {
+    pairs.into_iter().map(|(one, other)| (spell::name(one), spell::name(other))).collect()
+}
+
+fn among(pairs: &[(String, String)], one: &str, other: &str) -> bool {
+    let (one, other) = (spell::name(one), spell::name(other));
+    pairs.iter().any(|(a, b)| (*a == one && *b == other) || (*a == other && *b == one))
 }
 
 /// What must agree for two to belong together without a question, the strictest first.
@@ -170,12 +189,15 @@ impl Laying<'_> {
 
     /// Proposes, for what is left, a medicine that may be of the same ingredient.
     fn proposed(&mut self) {
-        let reasons: [(&'static str, MayBe); 4] = [
+        let reasons: [(&'static str, MayBe); 5] = [
             ("There is more than one of this name.", |it, line, at| {
                 it.agrees(line, at, Agree::Name)
             }),
             ("One name contains the other.", |it, line, at| {
                 contains(&it.theirs[line].name, &it.ours[at].name)
+            }),
+            ("The list of names has the one in the other.", |it, line, at| {
+                it.pairs.listed(&it.theirs[line].name, &it.ours[at].name)
             }),
             ("The names begin with the same word.", |it, line, at| {
                 first_word(&it.theirs[line].name) == first_word(&it.ours[at].name)

@@ -21,6 +21,9 @@ mod strength;
 mod understood;
 mod undo;
 
+pub use matching::Pairs;
+pub use pages::shown;
+
 use crate::platform::house::House;
 use axum::{
     Router,

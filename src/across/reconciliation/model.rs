@@ -81,6 +81,8 @@ pub struct SecondList {
     pub dated_on: Date,
     /// Whose list it is.
     pub source: Line,
+    /// The birth date that stands on it, where it has one.
+    pub born: Option<Date>,
     pub entered_by: MemberId,
     pub entered_at: Instant,
     pub state: ListState,
@@ -90,7 +92,7 @@ pub struct SecondList {
 }
 
 audited!(SecondList as "second_list" {
-    paper: "kind", dated_on: "date", source: "source", entered_by: "", entered_at: "",
+    paper: "kind", dated_on: "date", source: "source", born: "birth date on it", entered_by: "", entered_at: "",
     state: "", finished_on: "", struck_reason: "reason",
 } skip { id, person_id, version });
 

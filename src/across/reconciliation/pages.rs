@@ -8,13 +8,16 @@ use super::{
     settled_store, store,
 };
 use crate::{
-    base::ids::{MemberId, SecondListId},
+    base::{
+        day,
+        ids::{MemberId, SecondListId},
+    },
     platform::{
         auth::{
-            area::{Clinical, History, Role},
+            area::{Clinical, Essentials, History, Role},
             grant::{Change, Grant, See},
         },
-        db::Done,
+        db::{Done, View},
         error::{Error, Result},
         web::{
             form::{Choice, Form, FormErrors},
@@ -24,7 +27,10 @@ use crate::{
             urls,
         },
     },
-    record::questions::{model::Whom, store as questions},
+    record::{
+        people::store as people,
+        questions::{model::Whom, store as questions},
+    },
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -84,7 +90,7 @@ pub async fn blank(grant: Grant<Change<Clinical>>, typed: Typed) -> AddPage {
 }
 
 pub async fn add(grant: Grant<Change<Clinical>>, form: Form<NewList>) -> Done {
-    let NewList { paper, dated_on, source, lines } = form.parse()?;
+    let NewList { paper, dated_on, source, born, lines } = form.parse()?;
     if dated_on > grant.today() {
         return Err(FormErrors::at("dated_on", "This day has not come yet.").into());
     }
@@ -95,6 +101,7 @@ pub async fn add(grant: Grant<Change<Clinical>>, form: Form<NewList>) -> Done {
         paper,
         dated_on,
         source,
+        born,
         entered_by: write.member(),
         entered_at: write.at(),
         state: ListState::Open,
@@ -119,6 +126,8 @@ pub struct ShowPage {
     typed: Typed,
     list: SecondList,
     by: String,
+    /// Both birth dates, where the list's is another one than the record's.
+    born: Option<String>,
     comparison: Comparison,
     askers: Vec<(MemberId, String)>,
     wrote: bool,
@@ -154,6 +163,7 @@ pub async fn show(
         page: grant.page(list.title()),
         typed: typed.with("for_whom", Whom::Pharmacist),
         by: view.names().await?.of(list.entered_by).to_owned(),
+        born: born_otherwise(&view, &list).await?,
         askers: questions::askers(&view).await?,
         wrote: comparison.settled.iter().any(|it| it.row.stands_written()),
         may_change: grant.may::<Change<Clinical>>(),
@@ -161,4 +171,14 @@ pub async fn show(
         comparison,
         list,
     })
+}
+
+/// "born 9 March 1941 on it, and 9 March 1944 in the record"
+async fn born_otherwise(view: &View<Clinical>, list: &SecondList) -> Result<Option<String>> {
+    let (Some(view), Some(paper)) = (view.area::<Essentials>(), list.born) else {
+        return Ok(None);
+    };
+    let record = people::find(&view).await?.born;
+    let (on_it, ours) = (day::words(paper), day::words(record));
+    Ok((paper != record).then(|| format!("born {on_it} on it, and {ours} in the record")))
 }

@@ -3,7 +3,10 @@
 //! A row about a medicine that is hidden from the reader is not there for her, nor is a pair with
 //! the name of one.
 
-use super::settled::{Class, Decision, SameIngredient, SettledRow, Wrote};
+use super::{
+    matching::Pairs,
+    settled::{Class, Decision, SameIngredient, SettledRow, Wrote},
+};
 use crate::{
     base::{
         change::Change,
@@ -101,6 +104,13 @@ pub(super) async fn all_pairs(view: &View<Clinical>) -> Result<Vec<SameIngredien
         person
     ))
     .await
+}
+
+/// The standing pairs that the reader may see, to compare names by.
+pub async fn confirmed(view: &View<Clinical>) -> Result<Pairs> {
+    let pairs = pairs(view).await?;
+    let standing = pairs.iter().filter(|it| it.standing);
+    Ok(Pairs::of(standing.map(|it| (it.name.as_str(), it.other_name.as_str()))))
 }
 
 /// The pairs that the reader may see, those taken back too.

@@ -31,7 +31,7 @@ pub async fn list(view: &View<Clinical>) -> Result<Vec<SecondList>> {
     view.all(query_as!(
         SecondList,
         r#"select id, person_id, paper as "paper: Paper", dated_on as "dated_on: Date",
-            source as "source: Line", entered_by, entered_at as "entered_at: Instant",
+            source as "source: Line", born as "born: Date", entered_by, entered_at as "entered_at: Instant",
             state as "state: ListState", finished_on as "finished_on: Date",
             struck_reason as "struck_reason: Line", version
         from second_list where person_id = ?
@@ -51,13 +51,14 @@ pub async fn add(write: &mut Write<Clinical>, new: &SecondList) -> Result<Second
     let added = write.apply(
         Change::Added(new),
         query!(
-            "insert into second_list (person_id, paper, dated_on, source, entered_by, entered_at,
-                state, finished_on, struck_reason)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            "insert into second_list (person_id, paper, dated_on, source, born, entered_by,
+                entered_at, state, finished_on, struck_reason)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             person,
             new.paper,
             new.dated_on,
             new.source,
+            new.born,
             new.entered_by,
             new.entered_at,
             new.state,

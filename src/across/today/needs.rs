@@ -4,7 +4,9 @@
 
 use super::facts::{Facts, Treated};
 use crate::{
-    across::{reconciliation::store as second_lists, statements::beside},
+    across::{
+        disagreements, ingredients, reconciliation::store as second_lists, statements::beside,
+    },
     base::clock::Instant,
     family::members::invitations::{model::Invitation, store as invitations},
     platform::{
@@ -165,6 +167,18 @@ pub async fn invitations(view: &View<Members>, now: Instant) -> Result<Vec<Need>
         Need::new(format!("The invitation for {} ran out unused", it.name), urls::family())
     };
     Ok(all.map(need).collect())
+}
+
+/// Ingredients that stand in two medicines, where nobody asked yet.
+pub async fn same_in_several(view: &View<Clinical>, today: Date) -> Result<Vec<Need>> {
+    let says = ingredients::unasked(view, today).await?.into_iter();
+    Ok(says.map(|it| Need::new(it, urls::same_in_several())).collect())
+}
+
+/// What is written down in one place and not so in another, where nobody asked yet.
+pub async fn disagreeing(view: &View<Clinical>) -> Result<Option<Need>> {
+    let says = disagreements::unasked(view).await?;
+    Ok(says.map(|it| Need::new(it, urls::disagreements())))
 }
 
 /// Lists that were taken in and are not settled: for those who may settle them.

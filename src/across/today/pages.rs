@@ -87,6 +87,8 @@ async fn needs(
         && let Some(view) = view.area::<Clinical>()
     {
         needs.extend(needs::unsettled(&view).await?);
+        needs.extend(needs::disagreeing(&view).await?);
+        needs.extend(needs::same_in_several(&view, grant.today()).await?);
     }
     Ok(needs)
 }

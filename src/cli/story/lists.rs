@@ -35,6 +35,7 @@ impl Telling<'_> {
             paper: Paper::Printout,
             dated_on: self.date(8),
             source: line("Dr Oyelaran's clinic, by mail"),
+            born: None,
             entered_by: write.member(),
             entered_at: write.at(),
             state: ListState::Open,

@@ -60,7 +60,8 @@ impl Telling<'_> {
         })
         .await?;
         self.neighbor_invited().await?;
-        self.printout_taken_in().await
+        self.printout_taken_in().await?;
+        self.ingredient_read_off().await
     }
 
     /// Medicines and allergies, each compared with the same thing at the same time.

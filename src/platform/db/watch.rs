@@ -11,7 +11,7 @@ use crate::platform::error::{Error, Result};
 use sqlx::{AssertSqlSafe, Row, SqliteConnection};
 
 /// Tables that no history tells of.
-const MACHINERY: [&str; 8] = [
+const MACHINERY: [&str; 10] = [
     "history",
     "history_value",
     "session",
@@ -19,6 +19,8 @@ const MACHINERY: [&str; 8] = [
     "link",
     "form_key",
     "outbox",
+    "drug_name",
+    "drug_brand",
     "_sqlx_migrations",
 ];
 

@@ -191,8 +191,9 @@ impl<A: Area> Write<A> {
         Ok(())
     }
 
-    /// Runs a statement on machinery: links, outgoing mail. The watch refuses anything else.
-    pub(in crate::platform) async fn machinery(&self, statement: Statement<'_>) -> Result<u64> {
+    /// Runs a statement on machinery: links, outgoing mail, names of medicines. The watch refuses
+    /// anything else.
+    pub async fn machinery(&self, statement: Statement<'_>) -> Result<u64> {
         let mut open = self.view.open.lock().await;
         let done = statement.execute(&mut *open.as_mut().ok_or(Error::Closed)?.tx).await?;
         Ok(done.rows_affected())

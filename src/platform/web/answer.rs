@@ -32,6 +32,11 @@ impl Answer {
         self
     }
 
+    /// Elsewhere, where a save makes something so that must be read first.
+    pub fn leads_to(&mut self, to: Address) {
+        self.to = to;
+    }
+
     /// One line at the top of the next page.
     pub fn saying(mut self, line: impl Into<String>) -> Result<Answer> {
         self.saying = Some(line.into());

@@ -3,8 +3,8 @@
 
 use crate::base::ids::{
     AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, GivenId, HappeningId,
-    InvitationId, MedicineId, MembershipId, OperationId, PersonId, QuestionId, SecondListId,
-    SessionId, StepId, TurnId,
+    IngredientId, InvitationId, MedicineId, MembershipId, OperationId, PersonId, QuestionId,
+    SecondListId, SessionId, StepId, TurnId,
 };
 use std::borrow::Borrow;
 use time::Date;
@@ -184,6 +184,26 @@ pub fn turn(id: impl Into<TurnId>) -> Address {
 /// What one of the contacts has not been told.
 pub fn tell_contact(id: impl Into<ContactId>) -> Address {
     record(format!("/changes/tell/{}", id.into()))
+}
+
+/// What is in a medicine, by its label.
+pub fn ingredient(medicine: impl Into<MedicineId>, id: impl Into<IngredientId>) -> Address {
+    self::medicine(medicine).and(&format!("ingredients/{}", id.into()))
+}
+
+/// Each ingredient that stands in several medicines.
+pub fn same_in_several() -> Address {
+    record("/ingredients")
+}
+
+/// What is written down in one place and not so in another.
+pub fn disagreements() -> Address {
+    record("/disagreements")
+}
+
+/// The same, with what a save has just made so in front.
+pub fn disagreements_of(rows: &[String]) -> Address {
+    record(format!("/disagreements?new={}", rows.join("+")))
 }
 
 /// How long what is in the house lasts, of all medicines.

@@ -4,11 +4,14 @@
 //! deleted, and each of these can be taken back. Nothing here computes a dose or judges one.
 //! A check says who compared the entry with what, and when; an edit takes the check off.
 
+mod abbreviations;
 mod actions;
 pub mod before;
 pub mod form;
 pub mod given;
+pub mod ingredients;
 pub mod model;
+pub mod names;
 mod pages;
 mod past;
 pub mod schedule;
@@ -35,4 +38,6 @@ pub fn routes() -> Router<House> {
         .merge(stock::routes())
         .merge(given::routes())
         .merge(turns::routes())
+        .merge(ingredients::routes())
+        .merge(names::routes())
 }

@@ -1,7 +1,9 @@
 //! The list of medicines, one medicine, and its form.
 
 use super::{
+    abbreviations,
     form::Labelled,
+    ingredients::{self, model::Ingredient},
     model::{Medicine, Status, Supply},
     schedule::{self, model::Step},
     store,
@@ -79,6 +81,7 @@ pub struct ShowPage {
     medicine: Medicine,
     steps: Vec<Step>,
     turns: Vec<Turn>,
+    ingredients: Vec<Ingredient>,
     today: Date,
     stamp: Stamp,
     touch: Option<Touch>,
@@ -116,6 +119,7 @@ pub async fn show(grant: Grant<See<Clinical>>, At(id): At<MedicineId>) -> Result
         may_read_history: grant.may::<See<History>>(),
         steps: schedule::store::of_medicine(&view, id).await?,
         turns: turns::list(&view, &Wanted { medicine: Some(id), ..Wanted::default() }).await?,
+        ingredients: ingredients::store::of_medicine(&view, id).await?,
         today: grant.today(),
         page,
         medicine,

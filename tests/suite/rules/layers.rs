@@ -130,6 +130,7 @@ fn a_table_has_one_owner() {
     let owners: BTreeMap<&str, &str> = BTreeMap::from([
         ("medicine", "src/record/medicines/"),
         ("step", "src/record/medicines/"),
+        ("ingredient", "src/record/medicines/ingredients/"),
         ("fill", "src/record/medicines/"),
         ("stock_count", "src/record/medicines/"),
         ("pause", "src/record/medicines/"),
@@ -151,6 +152,8 @@ fn a_table_has_one_owner() {
         ("second_list_line", "src/across/reconciliation/"),
         ("settled_row", "src/across/reconciliation/"),
         ("same_ingredient", "src/across/reconciliation/"),
+        ("drug_name", "src/record/medicines/names/"),
+        ("drug_brand", "src/record/medicines/names/"),
         ("read_mark", "src/across/today/"),
         ("print", "src/across/sheets/"),
         ("session", "src/platform/"),
@@ -167,7 +170,9 @@ fn a_table_has_one_owner() {
                     let next = source[at + found.len()..].chars().next();
                     next.is_some_and(|it| it.is_whitespace() || it == '"')
                 });
-                assert!(!speaks || name.starts_with(owner), "{name} has SQL of {table}");
+                // What a backup leaves out is forgotten there.
+                let may = name.starts_with(owner) || name == "src/platform/db/snapshot.rs";
+                assert!(!speaks || may, "{name} has SQL of {table}");
             }
         }
         // Shared for reading; changed by the owner alone.
@@ -201,6 +206,9 @@ fn statements(source: &str) -> Vec<String> {
     texts.chain(raw).map(str::to_owned).collect()
 }
 
+/// The kinds of items that can be hidden.
+const HIDDEN: &str = "medicine allergy contact condition operation happening question";
+
 #[test]
 fn every_query_of_a_record_names_its_person_and_leaves_out_what_is_hidden() {
     let mut seen = 0;
@@ -220,17 +228,11 @@ fn every_query_of_a_record_names_its_person_and_leaves_out_what_is_hidden() {
                 continue;
             }
             seen += 1;
-            let own = name.contains("/people/") || sql.contains("person_id");
+            // Names of medicines are nobody's record.
+            let shared = name.contains("/people/") || name.contains("/medicines/names/");
+            let own = shared || sql.contains("person_id");
             assert!(own, "{name}: a query that names no person: {sql}");
-            for kind in [
-                "medicine",
-                "allergy",
-                "contact",
-                "condition",
-                "operation",
-                "happening",
-                "question",
-            ] {
+            for kind in HIDDEN.split(' ') {
                 // The last place in the calling order counts the hidden too, and shows nothing.
                 let counts = sql.contains("max(call_order)");
                 let reads = sql.contains(&format!("from {kind}\n"))

@@ -30,6 +30,8 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/statements", Clinical),
     ("/questions", Clinical),
     ("/reconciliation", Clinical),
+    ("/ingredients", Clinical),
+    ("/disagreements", Clinical),
     ("/usual", Essentials),
     ("/today/read", History),
     ("/today", Essentials),

@@ -25,6 +25,7 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{step}", "1"),
         ("{turn}", "1"),
         ("{telling}", "1"),
+        ("{ingredient}", "1"),
         ("{fill}", "1"),
         ("{count}", "1"),
         ("{list}", "1"),
@@ -104,6 +105,7 @@ fn every_route_is_in_the_table_and_every_form_has_a_page() {
         let shown = routes.contains(&("GET".to_owned(), path.clone()));
         let button = buttons.contains(&path.as_str())
             || path.ends_with("/print")
+            || path.ends_with("/as-question")
             || path.ends_with("/take-back")
             || path.ends_with("/earlier")
             || path.ends_with("/later")

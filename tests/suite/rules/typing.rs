@@ -49,6 +49,8 @@ const FORMS: &[&str] = &[
     "/medicines/check",
     "/medicines/1/steps/add",
     "/medicines/1/steps/1/edit",
+    "/medicines/1/ingredients/add",
+    "/medicines/1/ingredients/1/edit",
     "/medicines/1/stock/fills/add",
     "/medicines/1/stock/fills/1/edit",
     "/medicines/1/stock/counts/add",
@@ -105,6 +107,8 @@ async fn family() -> Family {
     ines.open(&family.at("/medicines/1/hold")).await.fill("Who said so", "Dr Lind");
     ines.fill("Why", "an operation").fill("From which day", "3 Dec 2026");
     ines.press("Hold").await.answers(200);
+    ines.open(&family.at("/medicines/1/ingredients/add")).await.fill("Ingredient", "Warfarin");
+    ines.press("Save").await.answers(200);
     for page in ["fills/add", "counts/add"] {
         let page = family.at(&format!("/medicines/1/stock/{page}"));
         ines.open(&page).await.fill("How many", "30").press("Save").await.answers(200);

@@ -27,6 +27,7 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
     for (page, label, press) in [
         ("/medicines/add", "Name", "Add this medicine"),
         ("/medicines/{id}/steps/add", "morning", "Save"),
+        ("/medicines/{id}/ingredients/add", "Ingredient", "Save"),
         ("/medicines/{id}/stock/fills/add", "How many", "Save"),
         ("/medicines/{id}/stock/counts/add", "How many", "Save"),
         ("/medicines/{id}/hold", "Who said so", "Hold"),

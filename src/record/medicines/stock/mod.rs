@@ -22,7 +22,7 @@ pub mod standing;
 pub mod store;
 mod walk;
 
-pub use amount::Amount;
+pub use amount::{Amount, same_unit};
 
 use crate::platform::house::House;
 use axum::{Router, routing::get};
