@@ -79,7 +79,7 @@ async fn it_is_added_up_and_asked_about() {
     ines.open(&family.at("/history"))
         .await
         .sees("struck as a mistake acetaminophen, in Night rest");
-    ines.sees("from 1,000 to 1,000.5")
+    ines.sees("before: 1,000 after: 1,000.5")
         .sees("Ines added the ingredient Acetaminophen, in Acetaminophen");
     family.house.is_sound().await;
 }
