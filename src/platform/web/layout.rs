@@ -19,6 +19,22 @@ pub struct AreaLink {
     pub second: bool,
 }
 
+impl AreaLink {
+    /// Where its pages are: below its own address, and of the medicines in some other places.
+    pub fn places(&self) -> Vec<Address> {
+        let others = match self.icon {
+            Icon::Medicines => vec![
+                urls::turns(),
+                urls::second_lists(),
+                urls::same_in_several(),
+                urls::disagreements(),
+            ],
+            _ => Vec::new(),
+        };
+        [vec![self.address.clone()], others].concat()
+    }
+}
+
 /// The drawings beside the labels; the templates hold them.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Icon {

@@ -142,12 +142,13 @@ impl Page {
 
     /// Whether the reader is in this area now.
     pub fn in_area(&self, area: &AreaLink) -> bool {
-        let place = area.address.path("", self.id);
-        let below = self.path.strip_prefix(&place);
-        match area.exact {
-            true => below.is_some_and(|it| matches!(it, "" | "/" | "/edit" | "/check")),
-            false => below.is_some_and(|it| it.is_empty() || it.starts_with('/')),
-        }
+        area.places().iter().any(|place| {
+            let below = self.path.strip_prefix(&place.path("", self.id));
+            match area.exact {
+                true => below.is_some_and(|it| matches!(it, "" | "/" | "/edit" | "/check")),
+                false => below.is_some_and(|it| it.is_empty() || it.starts_with('/')),
+            }
+        })
     }
 
     /// The day and time of an instant, in the person's zone (or the reader's, in no record).
