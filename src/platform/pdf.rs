@@ -47,6 +47,13 @@ pub enum Sheet {
     Emergency,
     /// What is kept about the person, and who sees it: in large print, for her.
     Kept,
+    /// Every medicine, for whoever prescribes, gives or checks.
+    MedicineList,
+    WalletCard,
+    /// A week for the pill box.
+    Week,
+    /// What is taken in a day, with room for who gives it.
+    Day,
 }
 
 impl Sheet {
@@ -54,6 +61,10 @@ impl Sheet {
         match self {
             Sheet::Emergency => include_str!("../../templates/sheets/emergency.typ"),
             Sheet::Kept => include_str!("../../templates/sheets/kept.typ"),
+            Sheet::MedicineList => include_str!("../../templates/sheets/medicines.typ"),
+            Sheet::WalletCard => include_str!("../../templates/sheets/wallet.typ"),
+            Sheet::Week => include_str!("../../templates/sheets/week.typ"),
+            Sheet::Day => include_str!("../../templates/sheets/day.typ"),
         }
     }
 
@@ -62,6 +73,10 @@ impl Sheet {
         match self {
             Sheet::Emergency => "emergency sheet",
             Sheet::Kept => "sheet of what is kept",
+            Sheet::MedicineList => "medicine list",
+            Sheet::WalletCard => "wallet card",
+            Sheet::Week => "week for the pill box",
+            Sheet::Day => "sheet of a day",
         }
     }
 }

@@ -20,6 +20,7 @@ SIZES = {"us-letter": (612, 792), "a4": (595.28, 841.89)}
 BINDING = 54  # 0.75 in, in points
 HEAD, FOOT = 64, 76  # what the running head and the foot may take of a page, in points
 LARGE_HEAD, LARGE_FOOT = 106, 106  # the same of a sheet in large print
+CARD, MARK = (252, 144), 13  # a business card, and the length of the marks at its corners, in points
 NOT_WORDS = {"paper", "lang", "printed_on"}
 passed = failed = 0
 
@@ -109,6 +110,8 @@ def look_at(pdf):
     check(name, f"each page is {data['paper']}", len(sizes) == count and right, sizes)
 
     check_type(name, pdf)
+    if data["title"] == "Wallet card":
+        check_card(name, pdf)
     check_words(name, pdf, data, count, int(high))
 
     code, out, err = run(sys.executable, "-m", "pdfua", "check", pdf)
@@ -128,15 +131,59 @@ def check_words(name, pdf, data, count, high):
     bare = [n for n, page in enumerate(whole, 1) if not all(part in page for part in owner) or f"Page{n}of{count}" not in page]
     check(name, "each page says whose it is, when printed, and which of how many", not bare, f"pages {bare}")
 
-    head, foot = (HEAD, FOOT) if "medicines" in data else (LARGE_HEAD, LARGE_FOOT)
+    head, foot = (LARGE_HEAD, LARGE_FOOT) if "sharers" in data else (HEAD, FOOT)
     body = pages_of(pdf, count, ("-x", 0, "-y", head, "-W", 700, "-H", high - head - foot))
     drawn = set("".join(whole))
     wanted = [boxed(squeezed(part), drawn) for text in strings(data) for part in parts(text)]
     lost = [text for text in wanted if not stands_in(text, body) and not all(text in page for page in whole)]
     check(name, f"all that was given is printed ({len(wanted)} strings)", wanted and not lost, lost[:5])
-    if "medicines" in data:
+    if "taking" in data.get("medicines", {}):
         meant = f"{len(data['medicines']['taking'])}medicine"
         check(name, "the medicines are counted", not data["medicines"]["taking"] or meant in "".join(body), meant)
+
+
+def card_of(pdf):
+    """Where the card lies on the first page, by its marks: left, top, right, bottom, and the height of its fold."""
+    _, svg, _ = run("pdftocairo", "-svg", "-f", 1, "-l", 1, pdf, "-")
+    marks, fold = [], None
+    number = r"(-?[\d.]+)"
+    for path in re.findall(r"<path [^>]*stroke-width[^>]*>", svg):
+        to = re.search(rf'd="M {number} {number} L {number} {number} "', path)
+        at = re.search(rf'transform="matrix\({number},0,0,{number},{number},{number}\)"', path)
+        if not to or not at:
+            continue
+        x0, y0, x1, y1 = map(float, to.groups())
+        # A4 is no whole number of points: there the whole drawing is a little smaller.
+        wide, high, left, top = map(float, at.groups())
+        left, top = left / wide, top / high
+        if "dasharray" in path:
+            fold = (left + x0, left + x1, top + y0)
+        elif abs(abs(x1 - x0) + abs(y1 - y0) - MARK) < 0.1:
+            marks.append((left + x0, top + y0, x1 - x0, y1 - y0))
+    return marks, fold
+
+
+def check_card(name, pdf):
+    """A business card is 3.5 x 2 in; this one is two of them above each other, to be folded."""
+    marks, fold = card_of(pdf)
+    down = sorted({round(x, 1) for x, _, dx, _ in marks if abs(dx) < 0.1})
+    across = sorted({round(y, 1) for _, y, _, dy in marks if abs(dy) < 0.1})
+    check(name, "eight marks at four corners", len(marks) == 8 and len(down) == 2 and len(across) == 2, marks)
+    if len(down) != 2 or len(across) != 2 or not fold:
+        return check(name, "a line to fold on", False, fold)
+    (left, right), (top, bottom) = down, across
+    size = (right - left, bottom - top)
+    check(name, "the card is 252 x 288 pt", abs(size[0] - CARD[0]) < 0.3 and abs(size[1] - 2 * CARD[1]) < 0.3, size)
+    middle = abs(fold[0] - left) < 0.3 and abs(fold[1] - right) < 0.3 and abs(fold[2] - top - CARD[1]) < 0.3
+    check(name, "folded, it is 252 x 144 pt", middle, fold)
+    _, out, _ = run("pdftotext", "-bbox", "-f", 1, "-l", 1, pdf, "-")
+    found = re.findall(r'<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*?)</word>', out)
+    lying = [(*map(float, it[:4]), it[4]) for it in found]
+    on = [it for it in lying if it[3] > top + 1 and it[1] < bottom - 1]
+    outside = [it for it in on if it[0] < left + 2 or it[2] > right - 2 or it[1] < top or it[3] > bottom]
+    over = [it for it in on if it[1] < fold[2] - 1 < fold[2] + 1 < it[3]]
+    check(name, f"each of {len(on)} words on the card lies inside it", on and not outside, outside)
+    check(name, "no word lies on the fold", not over, over)
 
 
 def main():

@@ -15,16 +15,13 @@ use self::{
     contacts::Contacts,
     medicines::{Log, Medicines},
 };
-use super::usual::Usual;
+use super::{stamps::Stamps, usual::Usual};
 use crate::{
     base::{
-        check::Check,
         day,
         text::{Line, Phone},
-        zone::Zone,
     },
     platform::{
-        audit::Names,
         auth::area::{Clinical, Essentials},
         db::View,
         error::Result,
@@ -138,49 +135,6 @@ impl Facts {
     }
 }
 
-/// Checks in words, by date.
-struct Stamps<'a> {
-    names: &'a Names,
-    zone: &'a Zone,
-}
-
-impl Stamps<'_> {
-    fn of(&self, check: Option<Check>) -> String {
-        check.map_or("not checked yet".into(), |it| {
-            let (on, by) = (day::short_words(self.zone.day(it.at)), self.names.of(it.by));
-            format!("checked {on} by {by}, against {}", it.against)
-        })
-    }
-
-    /// One stamp for a block: what most of it says; what says otherwise is marked by itself.
-    fn block(&self, checks: impl IntoIterator<Item = Option<Check>>) -> Block {
-        let all: Vec<String> = checks.into_iter().map(|it| self.of(it)).collect();
-        let count = |text: &String| all.iter().filter(|it| *it == text).count();
-        let Some(most) = all.iter().rev().max_by_key(|it| count(it)).cloned() else {
-            return Block::default();
-        };
-        let stamp = match (count(&most), all.len()) {
-            (some, all) if some == all => most.clone(),
-            (some, all) => format!("{some} of {all} {most}; the others are marked"),
-        };
-        Block { stamp: Some(stamp), most }
-    }
-}
-
-/// The stamp of a block, and what most of its items say.
-#[derive(Default)]
-struct Block {
-    stamp: Option<String>,
-    most: String,
-}
-
-impl Block {
-    /// An item's own stamp, where it says otherwise.
-    fn mark(&self, own: String) -> Option<String> {
-        (own != self.most).then_some(own)
-    }
-}
-
 impl Head {
     fn of(it: &Person, today: Date, stamps: &Stamps) -> Head {
         let needs = [("Hearing", &it.hearing), ("Vision", &it.vision), ("Mobility", &it.mobility)];
@@ -208,7 +162,7 @@ impl Head {
 }
 
 impl Allergies {
-    fn of(state: &State, stamps: &Stamps) -> Allergies {
+    pub(super) fn of(state: &State, stamps: &Stamps) -> Allergies {
         let item = |it: &Allergy| AllergyItem {
             substance: it.substance.clone(),
             kind: it.nature.to_string(),
@@ -222,7 +176,8 @@ impl Allergies {
         };
         Allergies {
             sentence,
-            stamp: stamps.block(state.listed().iter().map(Allergy::check)).stamp,
+            stamp: stamps
+                .naming(state.listed().iter().map(|it| (it.substance.to_string(), it.check()))),
             items: state.listed().iter().map(item).collect(),
         }
     }

@@ -7,8 +7,10 @@
 mod emergency;
 mod give;
 mod kept;
+mod medicines;
 mod pages;
 pub mod print;
+mod stamps;
 pub mod store;
 mod usual;
 
@@ -32,6 +34,7 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/sheets/emergency/keep", post(pages::keep_emergency))
         .route("/p/{person}/sheets/kept", get(pages::kept))
         .route("/p/{person}/sheets/kept/print", post(pages::print_kept))
+        .merge(medicines::pages::routes())
 }
 
 /// Notes a print of the emergency sheet as the record stands within this write, without the

@@ -4,12 +4,13 @@ use super::{
     emergency::Facts,
     give::give,
     kept::{self, Reader},
+    medicines::pages::{list_facts, wallet_facts},
     print::{self, Print},
     store,
 };
 use crate::platform::{
     auth::{
-        area::{Essentials, Members},
+        area::{Clinical, Essentials, Members},
         grant::{Change, Grant, Leave, See},
     },
     error::{Error, Result},
@@ -19,6 +20,7 @@ use crate::platform::{
 use askama::Template;
 use askama_web::WebTemplate;
 use axum::response::Response;
+use time::Date;
 
 type Changing = Grant<Change<Members>>;
 
@@ -29,6 +31,8 @@ pub struct ListPage {
     prints: Vec<Row>,
     /// Whether she decides, so may ask the person with the sheet of what is kept.
     may_ask: bool,
+    may_see_medicines: bool,
+    today: Date,
 }
 
 /// An earlier print, and whether it still says what the record says to this reader; none where
@@ -49,15 +53,26 @@ pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
         Some(members) => Some(kept::Facts::read(&members, &kept_by(&grant)).await?),
         None => None,
     };
-    let kept = kept.as_ref().map(print::hash);
+    let medicines = match view.area::<Clinical>() {
+        Some(clinical) => Some(print::hash(&list_facts(&clinical, &grant).await?)),
+        None => None,
+    };
+    let wallet = print::hash(&wallet_facts(&view, grant.today()).await?);
+    // A week and a day are of their own dates: they are not compared with now.
+    let now = [
+        (Sheet::Emergency, Some(emergency)),
+        (Sheet::Kept, kept.as_ref().map(print::hash)),
+        (Sheet::MedicineList, medicines),
+        (Sheet::WalletCard, Some(wallet)),
+    ];
     let row = |print: Print| {
-        let now = if print.sheet == Sheet::Kept.name() { kept.as_ref() } else { Some(&emergency) };
-        let (by, current) =
-            (names.of(print.member_id).to_owned(), now.map(|it| *it == print.facts));
-        Row { by, current, print }
+        let same = now.iter().find(|(sheet, _)| sheet.name() == print.sheet);
+        let current = same.and_then(|(_, hash)| Some(*hash.as_ref()? == print.facts));
+        Row { by: names.of(print.member_id).to_owned(), current, print }
     };
     let prints = prints.into_iter().map(row).collect();
-    Ok(ListPage { page, prints, may_ask })
+    let may_see_medicines = grant.may::<See<Clinical>>();
+    Ok(ListPage { page, prints, may_ask, may_see_medicines, today: grant.today() })
 }
 
 #[derive(Template, WebTemplate)]

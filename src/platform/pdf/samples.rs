@@ -3,6 +3,7 @@
 //! `tests/outside/sheets.py`.
 
 pub mod kept;
+pub mod medicines;
 
 use super::Sheet;
 use serde_json::{Value, json};
@@ -11,7 +12,7 @@ use serde_json::{Value, json};
 pub fn sheets() -> Vec<(&'static str, Sheet, Value)> {
     let emergency = all().into_iter().map(|(name, data)| (name, Sheet::Emergency, data));
     let kept = kept::all().into_iter().map(|(name, data)| (name, Sheet::Kept, data));
-    emergency.chain(kept).collect()
+    emergency.chain(kept).chain(medicines::all()).collect()
 }
 
 pub fn all() -> [(&'static str, Value); 5] {

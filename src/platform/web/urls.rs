@@ -372,3 +372,30 @@ pub fn emergency_sheet() -> Address {
 pub fn kept_sheet() -> Address {
     record("/sheets/kept")
 }
+
+/// Every medicine on one sheet.
+pub fn medicine_sheet() -> Address {
+    record("/sheets/medicines")
+}
+
+pub fn wallet_card() -> Address {
+    record("/sheets/wallet")
+}
+
+/// A week for the pill box on paper, from a day on.
+pub fn week_sheet(from: impl Borrow<Date>) -> Address {
+    record(format!("/sheets/week?on={}", from.borrow()))
+}
+
+pub fn week_print(from: impl Borrow<Date>) -> Address {
+    record(format!("/sheets/week/print?on={}", from.borrow()))
+}
+
+/// A day on paper.
+pub fn day_sheet(on: impl Borrow<Date>) -> Address {
+    record(format!("/sheets/day?on={}", on.borrow()))
+}
+
+pub fn day_print(on: impl Borrow<Date>) -> Address {
+    record(format!("/sheets/day/print?on={}", on.borrow()))
+}

@@ -29,6 +29,7 @@ mod places_change;
 mod statements_are_never_derived;
 mod the_house_is_backed_up;
 mod the_house_under_a_sub_path;
+mod the_medicines_are_printed;
 mod the_one_who_runs_the_server;
 mod the_person_does_not_sign_in;
 mod the_person_has_died;

@@ -299,5 +299,13 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("GET",  "/p/{person}/sheets/emergency",              "yyyyyns"),
     ("POST", "/p/{person}/sheets/emergency/print",        "yyyyyns"),
     ("POST", "/p/{person}/sheets/emergency/keep",         "yyyyyns"),
+    ("GET",  "/p/{person}/sheets/medicines",              "yyyyyns"),
+    ("POST", "/p/{person}/sheets/medicines/print",        "yyyyyns"),
+    ("GET",  "/p/{person}/sheets/wallet",                 "yyyyyns"),
+    ("POST", "/p/{person}/sheets/wallet/print",           "yyyyyns"),
+    ("GET",  "/p/{person}/sheets/week",                   "yyyyyns"),
+    ("POST", "/p/{person}/sheets/week/print",             "yyyyyns"),
+    ("GET",  "/p/{person}/sheets/day",                    "yyyyyns"),
+    ("POST", "/p/{person}/sheets/day/print",              "yyyyyns"),
     ("POST", "/sign-out",                                 "sssssss"),
 ];

@@ -40,7 +40,7 @@ impl Contacts {
             note: it.note.clone(),
         };
         Contacts {
-            stamp: stamps.block(listed.iter().map(|it| it.check())).stamp,
+            stamp: stamps.naming(listed.iter().map(|it| (it.name.to_string(), it.check()))),
             items: listed.iter().map(item).collect(),
             without: match silent.len() {
                 0 => None,

@@ -5,7 +5,7 @@
 
 use super::super::model::Medicine;
 use super::{directions::counted, model::Step, times::When};
-use crate::base::ids::MedicineId;
+use crate::base::{ids::MedicineId, quantity::Quantity};
 use std::collections::BTreeMap;
 use time::{Date, Duration};
 
@@ -16,6 +16,8 @@ pub struct Slot {
     pub name: String,
     /// "6–9 am", for the four standard times.
     pub window: Option<&'static str>,
+    /// The minute of the day at which it begins: the order of a day.
+    pub begins: u16,
     pub lines: Vec<Line>,
 }
 
@@ -26,6 +28,9 @@ pub struct Line {
     pub title: String,
     /// "1 tablet"
     pub amount: String,
+    pub count: Quantity,
+    /// What is counted: tablet, drop, mL.
+    pub unit: String,
 }
 
 /// A medicine that is not in the grid, and why.
@@ -54,6 +59,8 @@ pub fn day(medicines: &[Medicine], steps: &[Step], date: Date) -> Day {
                     medicine: medicine.id,
                     title: medicine.title(),
                     amount: counted(due.amount, step.unit.as_str()),
+                    count: due.amount,
+                    unit: step.unit.to_string(),
                 });
             }
         }
@@ -68,7 +75,7 @@ pub fn week(medicines: &[Medicine], steps: &[Step], from: Date) -> Vec<Day> {
 
 impl Slot {
     fn at(when: When) -> Slot {
-        Slot { name: when.title(), window: when.window(), lines: Vec::new() }
+        Slot { name: when.title(), window: when.window(), begins: when.begins(), lines: Vec::new() }
     }
 }
 

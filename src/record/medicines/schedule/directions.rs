@@ -27,6 +27,19 @@ impl Step {
         }
     }
 
+    /// How often alone, for where there is little room: "morning and bedtime", "every 8 hours".
+    pub fn often(&self) -> String {
+        let times: Vec<String> = self.times.each().map(|(when, _)| when.title()).collect();
+        let times = listed(&times.iter().map(String::as_str).collect::<Vec<_>>());
+        match self.rhythm {
+            Rhythm::Hours => format!("every {}", many(self.every, "hour")),
+            Rhythm::AsNeeded => "as needed".into(),
+            Rhythm::Days if self.every == 1 => times,
+            Rhythm::Days => format!("{times}, every {}", many(self.every, "day")),
+            Rhythm::Weekdays => format!("{times}, {}", self.weeks()),
+        }
+    }
+
     fn weeks(&self) -> String {
         match self.every {
             1 => format!("every {}", self.weekdays.words()),
@@ -153,6 +166,15 @@ mod tests {
         };
         let says = "1 tablet as needed; label says wait at least 6 hours between, at most 6 tablets in 24 hours";
         assert_eq!(said(limits), says);
+    }
+
+    #[test]
+    fn how_often_is_said_without_how_much() {
+        let said = |rhythm, every, times| step(rhythm, every, times, "tablet").often();
+        assert_eq!(said(Rhythm::Days, 1, "morning 1, bedtime 2"), "morning and bedtime");
+        assert_eq!(said(Rhythm::Days, 2, "14:30 1"), "2:30 pm, every 2 days");
+        assert_eq!(said(Rhythm::Hours, 8, "06:00 5"), "every 8 hours");
+        assert_eq!(said(Rhythm::AsNeeded, 1, "morning 1"), "as needed");
     }
 
     #[test]

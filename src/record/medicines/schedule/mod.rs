@@ -6,7 +6,7 @@
 pub mod day;
 pub mod directions;
 mod form;
-pub(super) mod grids;
+pub mod grids;
 pub mod model;
 mod pages;
 pub mod repeat;

@@ -1,0 +1,149 @@
+//! The sheets of the medicines: the whole list, the card for a wallet, a week for the pill box,
+//! and a day with room for who gives what.
+//!
+//! Each says whose it is, whom to call, and what its medicines were checked against. What is hidden
+//! from the one who prints is not on it; what she may not see as a whole is named as not listed.
+
+mod day;
+mod list;
+pub mod pages;
+mod wallet;
+mod week;
+
+use super::stamps::Stamps;
+use crate::{
+    base::{day as calendar, zone::Zone},
+    platform::{
+        audit::Names,
+        auth::area::{Clinical, Essentials},
+        db::View,
+        error::Result,
+    },
+    record::{
+        medicines::{
+            model::Medicine,
+            schedule::{day::Beside, model::Step, store as schedule},
+            store as medicines,
+        },
+        people::{model::Person, paper::Paper, store as people},
+    },
+};
+use serde::Serialize;
+use time::Date;
+
+/// Whose sheet it is, and whom to call.
+#[derive(Serialize)]
+pub struct Head {
+    pub name: String,
+    pub born: String,
+    pub died: Option<String>,
+    /// One number a line; none, where the reader does not see the essentials.
+    pub calls: Vec<String>,
+}
+
+/// A medicine that is not in a grid, and why.
+#[derive(Serialize)]
+pub struct BesideItem {
+    pub title: String,
+    pub says: String,
+}
+
+impl From<Beside> for BesideItem {
+    fn from(it: Beside) -> BesideItem {
+        BesideItem { title: it.title, says: it.says }
+    }
+}
+
+/// What every sheet of the clinical area is made of, read in one snapshot.
+struct Ground {
+    head: Head,
+    paper: &'static str,
+    zone: Zone,
+    names: Names,
+    medicines: Vec<Medicine>,
+    steps: Vec<Step>,
+}
+
+impl Ground {
+    async fn read(view: &View<Clinical>) -> Result<Ground> {
+        let whose = view.whose().await?;
+        let person = match view.area::<Essentials>() {
+            Some(view) => Some(people::find(&view).await?),
+            None => None,
+        };
+        let head = Head {
+            name: whose.name,
+            born: calendar::words(whose.born),
+            died: whose.died.map(calendar::words),
+            calls: person.as_ref().map(calls).unwrap_or_default(),
+        };
+        Ok(Ground {
+            head,
+            // Letter, where the reader does not see what was chosen.
+            paper: person.map_or(Paper::UsLetter, |it| it.paper).code(),
+            zone: whose.zone,
+            names: view.names().await?,
+            medicines: medicines::current(view).await?,
+            steps: schedule::list(view).await?,
+        })
+    }
+
+    fn stamps(&self) -> Stamps<'_> {
+        Stamps { names: &self.names, zone: &self.zone }
+    }
+
+    /// What the current medicines were checked against.
+    fn stamp(&self) -> Option<String> {
+        checked(&self.medicines, &self.stamps())
+    }
+
+    /// What begins or ends between these days, medicine by medicine.
+    fn changes(&self, from: Date, until: Date) -> Vec<String> {
+        let within = |day: &Date| (from..=until).contains(day);
+        let taken = self.medicines.iter().filter(|it| it.is_taken());
+        let each = taken.flat_map(|medicine| {
+            let own = self.steps.iter().filter(|it| it.medicine_id == medicine.id);
+            own.flat_map(move |it| {
+                let begins = Some(it.from_on).filter(within).map(|on| {
+                    let on = calendar::short_words(on);
+                    format!("{}: from {on} {}", medicine.title(), it.directions())
+                });
+                let ends = it.until_on.filter(within).map(|on| {
+                    let on = calendar::short_words(on);
+                    format!("{}: {on} is the last day of {}", medicine.title(), it.directions())
+                });
+                begins.into_iter().chain(ends)
+            })
+        });
+        each.collect()
+    }
+}
+
+fn checked(all: &[Medicine], stamps: &Stamps) -> Option<String> {
+    stamps.naming(all.iter().map(|it| (it.title(), it.check())))
+}
+
+/// Whom to phone: what was told to the family first, then the emergency number.
+fn calls(person: &Person) -> Vec<String> {
+    let told = (&person.first_whom, &person.first_number, &person.first_said_by);
+    let first = match told {
+        (Some(whom), Some(number), Some(said_by)) => {
+            Some(format!("Phone first: {whom}, {number} (said by {said_by})"))
+        }
+        _ => None,
+    };
+    let emergency = format!("In an emergency call {}", person.emergency_number);
+    first.into_iter().chain([emergency]).collect()
+}
+
+/// "7 medicines, 1 on hold"
+fn counted(all: &[Medicine]) -> String {
+    let taken = all.iter().filter(|it| it.is_taken()).count();
+    let noun = if taken == 1 { "medicine" } else { "medicines" };
+    match all.len() - taken {
+        0 if taken == 0 => {
+            "No medicine is written down. That does not mean that none is taken.".into()
+        }
+        held => format!("{taken} {noun}, {held} on hold"),
+    }
+}

@@ -1,0 +1,162 @@
+//! The four sheets of the medicines on screen, and their prints.
+
+use super::{day, list, wallet, week};
+use crate::{
+    across::sheets::give::give,
+    base::day as calendar,
+    platform::{
+        auth::{
+            area::{Clinical, Essentials},
+            grant::{Grant, Leave, See},
+        },
+        db::View,
+        error::Result,
+        house::House,
+        pdf::Sheet,
+        web::{page::Page, urls},
+    },
+    record::medicines::schedule::grids::Asked,
+};
+use askama::Template;
+use askama_web::WebTemplate;
+use axum::{
+    Router,
+    extract::Query,
+    response::Response,
+    routing::{get, post},
+};
+use time::{Date, Duration};
+
+pub fn routes() -> Router<House> {
+    Router::new()
+        .route("/p/{person}/sheets/medicines", get(list))
+        .route("/p/{person}/sheets/medicines/print", post(print_list))
+        .route("/p/{person}/sheets/wallet", get(wallet))
+        .route("/p/{person}/sheets/wallet/print", post(print_wallet))
+        .route("/p/{person}/sheets/week", get(week))
+        .route("/p/{person}/sheets/week/print", post(print_week))
+        .route("/p/{person}/sheets/day", get(day))
+        .route("/p/{person}/sheets/day/print", post(print_day))
+}
+
+type Seeing = Grant<See<Clinical>>;
+
+/// The name of the member at the page, as it stands on the paper.
+async fn reader<A, L: Leave>(view: &View<A>, grant: &Grant<L>) -> Result<String> {
+    Ok(view.names().await?.of(grant.member()).to_owned())
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "sheets/medicines.html")]
+pub struct ListPage {
+    page: Page,
+    facts: list::Facts,
+}
+
+/// The facts of the list as this member sees them.
+pub async fn list_facts<L: Leave>(view: &View<Clinical>, grant: &Grant<L>) -> Result<list::Facts> {
+    let name = reader(view, grant).await?;
+    list::Facts::read(view, &list::Reader { name, role: grant.role(), today: grant.today() }).await
+}
+
+async fn list(grant: Seeing) -> Result<ListPage> {
+    let facts = list_facts(&grant.view().await?, &grant).await?;
+    Ok(ListPage { page: grant.page(facts.title), facts })
+}
+
+async fn print_list(grant: Seeing) -> Result<Response> {
+    let view = grant.view().await?;
+    let (facts, by) = (list_facts(&view, &grant).await?, reader(&view, &grant).await?);
+    drop(view);
+    give(&grant, (Sheet::MedicineList, "inline"), &facts, &by).await
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "sheets/wallet.html")]
+pub struct WalletPage {
+    page: Page,
+    facts: wallet::Facts,
+}
+
+/// The facts of the card.
+pub async fn wallet_facts(view: &View<Essentials>, today: Date) -> Result<wallet::Facts> {
+    wallet::Facts::read(view, today).await
+}
+
+async fn wallet(grant: Grant<See<Essentials>>) -> Result<WalletPage> {
+    let facts = wallet_facts(&grant.view().await?, grant.today()).await?;
+    Ok(WalletPage { page: grant.page(facts.title), facts })
+}
+
+async fn print_wallet(grant: Grant<See<Essentials>>) -> Result<Response> {
+    let view = grant.view().await?;
+    let facts = wallet_facts(&view, grant.today()).await?;
+    let by = reader(&view, &grant).await?;
+    drop(view);
+    give(&grant, (Sheet::WalletCard, "inline"), &facts, &by).await
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "sheets/week.html")]
+pub struct WeekPage {
+    page: Page,
+    facts: week::Facts,
+    from: Date,
+    /// What stands in the field of the first day.
+    typed: String,
+    before: Date,
+    after: Date,
+}
+
+async fn week(grant: Seeing, Query(asked): Query<Asked>) -> Result<WeekPage> {
+    let from = asked.day(grant.today());
+    let facts = week::Facts::read(&grant.view().await?, from).await?;
+    Ok(WeekPage {
+        page: grant.page(facts.title),
+        facts,
+        from,
+        typed: calendar::words(from),
+        before: from - Duration::days(7),
+        after: from + Duration::days(7),
+    })
+}
+
+async fn print_week(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {
+    let view = grant.view().await?;
+    let facts = week::Facts::read(&view, asked.day(grant.today())).await?;
+    let by = reader(&view, &grant).await?;
+    drop(view);
+    give(&grant, (Sheet::Week, "inline"), &facts, &by).await
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "sheets/day.html")]
+pub struct DayPage {
+    page: Page,
+    facts: day::Facts,
+    on: Date,
+    typed: String,
+    before: Date,
+    after: Date,
+}
+
+async fn day(grant: Seeing, Query(asked): Query<Asked>) -> Result<DayPage> {
+    let on = asked.day(grant.today());
+    let facts = day::Facts::read(&grant.view().await?, on).await?;
+    Ok(DayPage {
+        page: grant.page(facts.title),
+        facts,
+        on,
+        typed: calendar::words(on),
+        before: on - Duration::days(1),
+        after: on + Duration::days(1),
+    })
+}
+
+async fn print_day(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {
+    let view = grant.view().await?;
+    let facts = day::Facts::read(&view, asked.day(grant.today())).await?;
+    let by = reader(&view, &grant).await?;
+    drop(view);
+    give(&grant, (Sheet::Day, "inline"), &facts, &by).await
+}
