@@ -9,6 +9,8 @@ mod form;
 pub mod grids;
 pub mod model;
 mod pages;
+#[cfg(test)]
+mod random;
 pub mod repeat;
 pub mod store;
 pub mod times;
