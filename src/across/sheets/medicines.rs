@@ -24,6 +24,11 @@ use crate::{
             model::Medicine,
             schedule::{day::Beside, model::Step, store as schedule},
             store as medicines,
+            turns::{
+                model::Turn,
+                standing,
+                store::{self as turns, Wanted},
+            },
         },
         people::{model::Person, paper::Paper, store as people},
     },
@@ -62,6 +67,8 @@ struct Ground {
     names: Names,
     medicines: Vec<Medicine>,
     steps: Vec<Step>,
+    /// The holds that stand, and what is planned.
+    turned: Vec<Turn>,
 }
 
 impl Ground {
@@ -85,6 +92,7 @@ impl Ground {
             names: view.names().await?,
             medicines: medicines::current(view).await?,
             steps: schedule::list(view).await?,
+            turned: turned(view).await?,
         })
     }
 
@@ -97,7 +105,8 @@ impl Ground {
         checked(&self.medicines, &self.stamps())
     }
 
-    /// What begins or ends between these days, medicine by medicine.
+    /// What begins or ends between these days, medicine by medicine; then what is planned by the
+    /// last of them, since the grid lays out what is taken now.
     fn changes(&self, from: Date, until: Date) -> Vec<String> {
         let within = |day: &Date| (from..=until).contains(day);
         let taken = self.medicines.iter().filter(|it| it.is_taken());
@@ -115,8 +124,17 @@ impl Ground {
                 begins.into_iter().chain(ends)
             })
         });
-        each.collect()
+        let plans = self.medicines.iter().filter_map(|it| {
+            let mut plans = standing::planned(it.id, &self.turned).into_iter();
+            plans.find(|plan| plan.from_on <= until)?;
+            Some(format!("{}: {}", it.title(), standing::on_paper(it, &self.turned)?))
+        });
+        each.chain(plans).collect()
     }
+}
+
+async fn turned(view: &View<Clinical>) -> Result<Vec<Turn>> {
+    turns::list(view, &Wanted { standing: true, ..Wanted::default() }).await
 }
 
 fn checked(all: &[Medicine], stamps: &Stamps) -> Option<String> {

@@ -29,10 +29,12 @@ async fn written_down() -> (Family, Browser) {
         ines.press("Save").await.answers(200);
     }
     ines.open(&family.at("/medicines/3/hold")).await;
-    ines.fill("Why, and who said so", "low pulse, the clinic").press("Hold").await.answers(200);
+    ines.fill("Why", "low pulse").fill("Who said so", "the clinic");
+    ines.press("Hold").await.answers(200);
     for (medicine, on) in [("4", "2 Oct 2026"), ("5", "2 Jan 2026")] {
         ines.open(&family.at(&format!("/medicines/{medicine}/stop"))).await;
-        ines.fill("From which day", on).fill("Why, and who said so", "swollen ankles");
+        ines.fill("From which day", on).fill("Why", "swollen ankles");
+        ines.fill("Who said so", "the clinic");
         ines.press("Stop").await.answers(200);
     }
     ines.open(&family.at("/allergies/add")).await.fill("To what", "Penicillin").tick("allergy");
@@ -59,7 +61,8 @@ async fn the_list_holds_every_medicine_with_what_is_missing_and_what_was_stopped
     ines.sees("1 tablet in the morning Label: 1 tablet, twice a day, route not written down");
     ines.sees("4 tablets in the morning, from 20 November 2026 to 26 November 2026");
     ines.sees("2 tablets in the morning, from 27 November 2026").sees("what for: not written down");
-    ines.sees("low pulse, the clinic").sees("prescriber: not written down").sees("not checked yet");
+    ines.sees("low pulse").sees("on hold, said the clinic; no day to resume is given");
+    ines.sees("prescriber: not written down").sees("not checked yet");
     ines.sees("Amlodipine 5 mg stopped 2 October 2026 swollen ankles").does_not_see("Digoxin");
     let page = ines.page();
     let heads: Vec<_> = html::select(&page, "main h2").into_iter().map(html::text).collect();
@@ -98,7 +101,7 @@ async fn the_week_shows_a_change_on_its_day_and_what_is_not_in_the_box() {
     ines.press("This week on paper").await.sees("Wed 25 Nov 2026 to Tue 1 Dec 2026");
     ines.sees("Wed 25 4 Thu 26 4 Fri 27 2 new Sat 28 2 Sun 29 2 Mon 30 2 Tue 1 2");
     ines.sees("from Fri 27 Nov 2026 2 tablets in the morning");
-    ines.sees("Furosemide 5 mg on hold: low pulse, the clinic");
+    ines.sees("Furosemide 5 mg on hold: low pulse");
     prints(&mut ines, "week-for-the-pill-box").await;
     ines.open(&family.at("/sheets/week")).await.fill("Which day first", "27 Nov 2026");
     ines.press("Show").await.sees("Fri 27 Nov 2026 to Thu 3 Dec 2026");
@@ -106,6 +109,21 @@ async fn the_week_shows_a_change_on_its_day_and_what_is_not_in_the_box() {
     // What is printed is the week that was chosen, not the one that begins today.
     let (_, address, _) = ines.pressed("Print or save");
     assert!(address.ends_with("/sheets/week/print?on=2026-11-27"), "{address}");
+    family.house.is_sound().await;
+}
+
+#[tokio::test]
+async fn what_is_planned_stands_on_each_of_them() {
+    let (family, mut ines) = written_down().await;
+    ines.open(&family.at("/medicines/1/stop")).await.fill("From which day", "30 Nov 2026");
+    ines.fill("Why", "before the operation").fill("Who said so", "Dr Oyelaran");
+    ines.press("Stop").await.answers(200);
+    for page in ["/sheets/medicines", "/sheets/week", "/sheets/day?on=2026-12-01"] {
+        ines.open(&family.at(page)).await.sees("30 November 2026").sees("said Dr Oyelaran");
+    }
+    ines.open(&family.at("/sheets/wallet")).await;
+    ines.sees("Warfarin 5 mg: morning (a change is planned: see the list)");
+    ines.open(&family.at("/sheets/day?on=2026-11-29")).await.does_not_see("Dr Oyelaran");
     family.house.is_sound().await;
 }
 

@@ -19,6 +19,7 @@ use crate::{
             model::{Medicine, Status},
             schedule::model::Step,
             store as medicines,
+            turns::standing,
         },
     },
 };
@@ -67,6 +68,8 @@ pub struct Item {
     pub started: Option<String>,
     pub held_since: Option<String>,
     pub reason: Option<Line>,
+    /// Its hold and what is planned, with who said so.
+    pub turns: Option<String>,
     /// Where it differs from the block's.
     pub stamp: Option<String>,
 }
@@ -146,6 +149,7 @@ impl Medicines {
             started: it.started(),
             held_since: it.turned_on(),
             reason: it.status_reason.clone(),
+            turns: standing::on_paper(it, &ground.turned),
             stamp: block.mark(stamps.of(it.check())),
         };
         Medicines {

@@ -4,7 +4,7 @@
 //! The card is small: what does not fit is counted on it and named in full below it. It is a part
 //! of what the emergency sheet says, and is seen by whoever sees that sheet.
 
-use super::{Head, calls, checked, counted};
+use super::{Head, calls, checked, counted, turned};
 use crate::{
     across::sheets::stamps::Stamps,
     base::day as calendar,
@@ -20,6 +20,7 @@ use crate::{
             model::Medicine,
             schedule::{model::Step, store as schedule},
             store as medicines,
+            turns::{model::Turn, standing},
         },
         people::{model::Person, store as people},
         statements::{state::State, store as statements},
@@ -69,6 +70,7 @@ impl Facts {
         let stamps = Stamps { names: &names, zone: &person.zone };
         let state = allergies::state(view).await?;
         let (all, steps) = (medicines::current(&clinical).await?, schedule::list(&clinical).await?);
+        let turned = turned(&clinical).await?;
         let phones = contacts::list(view).await?;
         let said = statements::list(&clinical).await?;
         let stated = said.iter().map(|it| Stated {
@@ -84,7 +86,7 @@ impl Facts {
             first: told(&person).or(first.and_then(Call::of)),
             medicines: Short {
                 sentence: counted(&all),
-                items: all.iter().map(|it| short(it, &steps, today)).collect(),
+                items: all.iter().map(|it| short(it, &steps, &turned, today)).collect(),
             },
             sources: sources(&stamps, &state, &all, first),
             allergies: reactions(&state),
@@ -128,8 +130,9 @@ impl Call {
     }
 }
 
-/// "Warfarin 2.5 mg: evening"; a medicine whose steps will change says until when.
-fn short(medicine: &Medicine, steps: &[Step], today: Date) -> String {
+/// "Warfarin 2.5 mg: evening"; a medicine whose steps will change says until when, and one that is
+/// planned to be held or stopped says that there is more to read.
+fn short(medicine: &Medicine, steps: &[Step], turned: &[Turn], today: Date) -> String {
     // The number and its unit are kept on one line.
     let strength = medicine.strength.as_ref().map(|it| it.as_str().replace(' ', "\u{a0}"));
     let name = format!("{} {}", medicine.name, strength.unwrap_or_default());
@@ -137,7 +140,11 @@ fn short(medicine: &Medicine, steps: &[Step], today: Date) -> String {
     if medicine.is_on_hold() {
         return format!("On hold: {name}");
     }
-    format!("{name}: {}", often(medicine, steps, today))
+    let planned = match standing::planned(medicine.id, turned).is_empty() {
+        true => "",
+        false => " (a change is planned: see the list)",
+    };
+    format!("{name}: {}{planned}", often(medicine, steps, today))
 }
 
 fn often(medicine: &Medicine, steps: &[Step], today: Date) -> String {

@@ -106,7 +106,7 @@ fn item(n: usize) -> Value {
         "plain": if n % 4 == 1 { json!([]) } else { json!(["1 tablet in the morning and 1 tablet at bedtime"]) },
         "as_needed": n % 9 == 8, "limit": if n % 9 == 8 { json!("no more than 6 tablets in 24 hours") } else { Value::Null },
         "supply": if n % 6 == 5 { "over the counter" } else { "prescription" }, "prescriber": "Dr. Signe Aune", "started": "3 March 2026",
-        "held_since": null, "reason": null, "stamp": if n % 8 == 7 { json!("not checked yet") } else { Value::Null }
+        "held_since": null, "reason": null, "turns": null, "stamp": if n % 8 == 7 { json!("not checked yet") } else { Value::Null }
     })
 }
 
@@ -123,6 +123,9 @@ pub fn list(count: usize) -> Value {
     let on_hold = |n| {
         let mut item = item(n);
         item["held_since"] = "21 November 2026".into();
+        item["turns"] =
+            "on hold, said Dr. Signe Aune; to resume on 27 November 2026, said Dr. Signe Aune"
+                .into();
         item["reason"] =
             "Dr. Signe Aune: low blood pressure; to be looked at again on 27 Nov".into();
         item

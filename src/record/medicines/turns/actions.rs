@@ -84,7 +84,7 @@ pub async fn hold(grant: Changing, At(id): At<MedicineId>, form: Form<Held>) -> 
 }
 
 pub async fn stopping(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> Result<TurnPage> {
-    let explains = "It leaves the sheets and stays here under Stopped. A day to come is kept as a plan, and printed. Whether to stop a medicine is for the prescriber or the pharmacist to say.";
+    let explains = "On the sheets it is no longer among what is taken, and it stays here under Stopped. A day to come is kept as a plan, and printed. Whether to stop a medicine is for the prescriber or the pharmacist to say.";
     page(&grant, id, typed, ("Stop", What::Stopped), explains).await
 }
 
