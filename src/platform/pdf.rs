@@ -54,6 +54,8 @@ pub enum Sheet {
     Week,
     /// What is taken in a day, with room for who gives it.
     Day,
+    /// What changed among the medicines, for whoever has not been told.
+    ChangeSlip,
 }
 
 impl Sheet {
@@ -65,6 +67,7 @@ impl Sheet {
             Sheet::WalletCard => include_str!("../../templates/sheets/wallet.typ"),
             Sheet::Week => include_str!("../../templates/sheets/week.typ"),
             Sheet::Day => include_str!("../../templates/sheets/day.typ"),
+            Sheet::ChangeSlip => include_str!("../../templates/sheets/slip.typ"),
         }
     }
 
@@ -77,6 +80,7 @@ impl Sheet {
             Sheet::WalletCard => "wallet card",
             Sheet::Week => "week for the pill box",
             Sheet::Day => "sheet of a day",
+            Sheet::ChangeSlip => "change slip",
         }
     }
 }

@@ -1,5 +1,5 @@
 //! The sheets of the medicines: the whole list, the card for a wallet, a week for the pill box,
-//! and a day with room for who gives what.
+//! a day with room for who gives what, and a slip with what changed.
 //!
 //! Each says whose it is, whom to call, and what its medicines were checked against. What is hidden
 //! from the one who prints is not on it; what she may not see as a whole is named as not listed.
@@ -7,6 +7,8 @@
 mod day;
 mod list;
 pub mod pages;
+mod slip;
+mod slip_pages;
 mod wallet;
 mod week;
 
@@ -125,9 +127,7 @@ impl Ground {
             })
         });
         let plans = self.medicines.iter().filter_map(|it| {
-            let mut plans = standing::planned(it.id, &self.turned).into_iter();
-            plans.find(|plan| plan.from_on <= until)?;
-            Some(format!("{}: {}", it.title(), standing::on_paper(it, &self.turned)?))
+            Some(format!("{}: {}", it.title(), standing::by(it, &self.turned, until)?))
         });
         each.chain(plans).collect()
     }

@@ -7,7 +7,7 @@ mod ask;
 mod form;
 mod pages;
 mod tell;
-mod told;
+pub mod told;
 
 use crate::platform::house::House;
 use axum::{Router, routing::get};

@@ -1,13 +1,16 @@
 //! Every address of the house, by name. An address of a record leaves the person open; the page
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
+mod medicines;
+mod sheets;
+
 use crate::base::ids::{
-    AllergyId, AnswerId, ConditionId, ContactId, CountId, FillId, GivenId, HappeningId,
-    IngredientId, InvitationId, MedicineId, MembershipId, OperationId, PersonId, QuestionId,
-    SecondListId, SessionId, StepId, TurnId,
+    AllergyId, AnswerId, ConditionId, ContactId, HappeningId, InvitationId, MembershipId,
+    OperationId, PersonId, QuestionId, SecondListId, SessionId,
 };
-use std::borrow::Borrow;
-use time::Date;
+
+pub use medicines::*;
+pub use sheets::*;
 
 /// Somewhere in the house, or somewhere in the record at hand.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -158,108 +161,6 @@ pub fn person_died() -> Address {
     record("/died")
 }
 
-pub fn medicines() -> Address {
-    record("/medicines")
-}
-
-pub fn medicine(id: impl Into<MedicineId>) -> Address {
-    let id = id.into();
-    record(format!("/medicines/{id}"))
-}
-
-/// A step of a medicine's schedule.
-pub fn step(medicine: impl Into<MedicineId>, id: impl Into<StepId>) -> Address {
-    medicine_steps(medicine).and(&id.into().to_string())
-}
-
-/// What changed among the medicines, and who was told of it.
-pub fn turns() -> Address {
-    record("/changes")
-}
-
-pub fn turn(id: impl Into<TurnId>) -> Address {
-    record(format!("/changes/{}", id.into()))
-}
-
-/// What one of the contacts has not been told.
-pub fn tell_contact(id: impl Into<ContactId>) -> Address {
-    record(format!("/changes/tell/{}", id.into()))
-}
-
-/// What is in a medicine, by its label.
-pub fn ingredient(medicine: impl Into<MedicineId>, id: impl Into<IngredientId>) -> Address {
-    self::medicine(medicine).and(&format!("ingredients/{}", id.into()))
-}
-
-/// Each ingredient that stands in several medicines.
-pub fn same_in_several() -> Address {
-    record("/ingredients")
-}
-
-/// What is written down in one place and not so in another.
-pub fn disagreements() -> Address {
-    record("/disagreements")
-}
-
-/// The same, with what a save has just made so in front.
-pub fn disagreements_of(rows: &[String]) -> Address {
-    record(format!("/disagreements?new={}", rows.join("+")))
-}
-
-/// How long what is in the house lasts, of all medicines.
-pub fn supply() -> Address {
-    medicines().and("supply")
-}
-
-/// The supply of one medicine.
-pub fn stock(medicine: impl Into<MedicineId>) -> Address {
-    self::medicine(medicine).and("stock")
-}
-
-pub fn fill(medicine: impl Into<MedicineId>, id: impl Into<FillId>) -> Address {
-    stock(medicine).and(&format!("fills/{}", id.into()))
-}
-
-pub fn count(medicine: impl Into<MedicineId>, id: impl Into<CountId>) -> Address {
-    stock(medicine).and(&format!("counts/{}", id.into()))
-}
-
-pub fn medicine_steps(medicine: impl Into<MedicineId>) -> Address {
-    self::medicine(medicine).and("steps")
-}
-
-/// The log of doses, of today.
-pub fn given() -> Address {
-    record("/medicines/given")
-}
-
-/// The log of doses, of a day.
-pub fn given_on(day: impl Borrow<Date>) -> Address {
-    record(format!("/medicines/given?on={}", day.borrow()))
-}
-
-/// Where a family says for which medicines it keeps the log.
-pub fn log_keeping() -> Address {
-    given().and("keeping")
-}
-
-/// All that is due at one time of one day, by its name in the schedule.
-pub fn given_slot(day: impl Borrow<Date>, time: &str) -> Address {
-    record(format!("/medicines/given/slots/{}/{time}", day.borrow()))
-}
-
-/// A dose that is as needed, or at a time of its own.
-pub fn given_as_needed(medicine: impl Into<MedicineId>) -> Address {
-    let medicine = medicine.into();
-    record(format!("/medicines/given/as-needed/{medicine}"))
-}
-
-/// One dose as it was entered.
-pub fn given_entry(id: impl Into<GivenId>) -> Address {
-    let id = id.into();
-    record(format!("/medicines/given/{id}"))
-}
-
 pub fn allergies() -> Address {
     record("/allergies")
 }
@@ -358,44 +259,4 @@ pub fn history_of(kind: &str, item: impl Into<i64>) -> Address {
 /// Who sees one item.
 pub fn visibility(kind: &str, item: impl Into<i64>) -> Address {
     record(format!("/visibility/{kind}/{}", item.into()))
-}
-
-pub fn sheets() -> Address {
-    record("/sheets")
-}
-
-pub fn emergency_sheet() -> Address {
-    record("/sheets/emergency")
-}
-
-/// What is kept about the person, and who sees it.
-pub fn kept_sheet() -> Address {
-    record("/sheets/kept")
-}
-
-/// Every medicine on one sheet.
-pub fn medicine_sheet() -> Address {
-    record("/sheets/medicines")
-}
-
-pub fn wallet_card() -> Address {
-    record("/sheets/wallet")
-}
-
-/// A week for the pill box on paper, from a day on.
-pub fn week_sheet(from: impl Borrow<Date>) -> Address {
-    record(format!("/sheets/week?on={}", from.borrow()))
-}
-
-pub fn week_print(from: impl Borrow<Date>) -> Address {
-    record(format!("/sheets/week/print?on={}", from.borrow()))
-}
-
-/// A day on paper.
-pub fn day_sheet(on: impl Borrow<Date>) -> Address {
-    record(format!("/sheets/day?on={}", on.borrow()))
-}
-
-pub fn day_print(on: impl Borrow<Date>) -> Address {
-    record(format!("/sheets/day/print?on={}", on.borrow()))
 }

@@ -153,8 +153,11 @@ async fn who_was_told_is_said_and_who_was_not_can_be_asked() {
     ines.open(&family.at("/changes/1"))
         .await
         .sees("Harbor Street Pharmacy Wed 25 Nov 2026 by Ines, by phone");
+    ines.open(&family.at("/sheets/changes?contact=2")).await.sees("For Harbor Street Pharmacy");
+    ines.sees("Nothing changed since 26 October 2026");
     ines.open(&family.at("/changes/told/2/strike")).await.press("Strike").await.answers(200);
     ines.sees("Not told, as far as is written here: Harbor Street Pharmacy.");
+    slip(&mut ines, &family).await;
     ines.open(&family.at("/changes?since=2026-11-26"))
         .await
         .sees("Nothing is written down as changed");
@@ -165,6 +168,21 @@ async fn who_was_told_is_said_and_who_was_not_can_be_asked() {
         .await
         .sees("Ines told Harbor Street Pharmacy of Warfarin on 25 November 2026, by phone");
     family.house.is_sound().await;
+}
+
+/// The change on paper, for the pharmacy and by itself.
+async fn slip(ines: &mut Browser, family: &Family) {
+    ines.open(&family.at("/changes/tell/2")).await.press("A slip with these").await;
+    ines.sees("Ottoline Varga , born 9 March 1944").sees("For Harbor Street Pharmacy");
+    ines.sees("1 change since 26 October 2026").sees("before: 2.5 mg: 1 tablet, in the evening");
+    ines.sees("now: 5 mg: 1 tablet, in the evening").sees("INR too low");
+    ines.press("Print or save").await.answers(200);
+    assert!(ines.body.starts_with(b"%PDF"), "the slip is a paper");
+    ines.open(&family.at("/changes/1")).await.press("A slip with this").await.sees("One change");
+    for nothing in ["turn=9", "contact=9", "turn=x"] {
+        ines.get(&family.at(&format!("/sheets/changes?{nothing}"))).await.answers(404);
+    }
+    ines.open(&family.at("/sheets/changes?since=nonsense")).await.answers(200);
 }
 
 #[tokio::test]
@@ -231,6 +249,7 @@ async fn what_is_hidden_has_no_turns() {
         "/changes/1/strike",
         "/changes/told/1/strike",
         "/history/turn/1",
+        "/sheets/changes?turn=1",
     ] {
         bram.get(&family.at(page)).await.answers(404);
     }

@@ -65,7 +65,10 @@ async fn it_is_added_up_and_asked_about() {
     ines.press("Let it go").await.answers(200);
     ines.open(&family.at("/today")).await.sees("stands in 2 medicines: ask the pharmacist");
 
-    ines.open(&family.at("/medicines/2/hold")).await.fill("Why, and who said so", "the clinic");
+    ines.open(&family.at("/medicines/2/hold"))
+        .await
+        .fill("Why", "a test")
+        .fill("Who said so", "the clinic");
     ines.press("Hold").await.answers(200);
     ines.open(&family.at("/today")).await.does_not_see("stands in 2 medicines: ask");
     ines.open(&family.at("/ingredients"))

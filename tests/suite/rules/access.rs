@@ -307,5 +307,7 @@ pub const TABLE: &[(&str, &str, &str)] = &[
     ("POST", "/p/{person}/sheets/week/print",             "yyyyyns"),
     ("GET",  "/p/{person}/sheets/day",                    "yyyyyns"),
     ("POST", "/p/{person}/sheets/day/print",              "yyyyyns"),
+    ("GET",  "/p/{person}/sheets/changes",                "yyyyyns"),
+    ("POST", "/p/{person}/sheets/changes/print",          "yyyyyns"),
     ("POST", "/sign-out",                                 "sssssss"),
 ];

@@ -40,6 +40,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/sheets/medicines", Clinical),
     ("/sheets/week", Clinical),
     ("/sheets/day", Clinical),
+    ("/sheets/changes", Clinical),
     ("/sheets", Essentials),
     ("/history", History),
     ("/family", Members),

@@ -1,6 +1,6 @@
 //! The four sheets of the medicines on screen, and their prints.
 
-use super::{day, list, wallet, week};
+use super::{day, list, slip_pages, wallet, week};
 use crate::{
     across::sheets::give::give,
     base::day as calendar,
@@ -37,6 +37,7 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/sheets/week/print", post(print_week))
         .route("/p/{person}/sheets/day", get(day))
         .route("/p/{person}/sheets/day/print", post(print_day))
+        .merge(slip_pages::routes())
 }
 
 type Seeing = Grant<See<Clinical>>;

@@ -5,7 +5,7 @@ use super::Sheet;
 use serde_json::{Value, json};
 
 pub fn all() -> Vec<(&'static str, Sheet, Value)> {
-    use Sheet::{Day, MedicineList, WalletCard, Week};
+    use Sheet::{ChangeSlip, Day, MedicineList, WalletCard, Week};
     vec![
         ("list", MedicineList, list(7)),
         ("list-one", MedicineList, none_known(list(1))),
@@ -20,6 +20,10 @@ pub fn all() -> Vec<(&'static str, Sheet, Value)> {
         ("day", Day, day(7)),
         ("day-sixty", Day, day(60)),
         ("day-hostile", Day, hostile(day(2))),
+        ("slip", ChangeSlip, slip(3)),
+        ("slip-one", ChangeSlip, slip(1)),
+        ("slip-sixty", ChangeSlip, on_a4(slip(60))),
+        ("slip-hostile", ChangeSlip, hostile(slip(2))),
     ]
 }
 
@@ -212,6 +216,46 @@ pub fn week(count: usize) -> Value {
                 {"title": "Acetaminophen 500 mg tablet", "says": "1 tablet as needed; label says wait at least 6 hours between"},
                 {"title": "Furosemide 20 mg tablet", "says": "on hold: low blood pressure"}
             ]
+        }),
+    )
+}
+
+/// So many changes: taken differently, put on hold, newly started in the place of another.
+pub fn slip(count: usize) -> Value {
+    let change = |n: usize| {
+        let (_, _, _, purpose) = named(n);
+        let (what, before, other, resume) = match n % 3 {
+            0 => (
+                "taken differently from 23 November 2026",
+                json!("25 mg tablet: 1 tablet, in the morning"),
+                Value::Null,
+                Value::Null,
+            ),
+            1 => (
+                "to be put on hold from 3 December 2026",
+                Value::Null,
+                Value::Null,
+                json!("to resume on 10 December 2026, said Dr. Signe Aune"),
+            ),
+            _ => (
+                "started from 20 November 2026",
+                Value::Null,
+                json!("Amlodipine 5 mg tablet"),
+                Value::Null,
+            ),
+        };
+        json!({
+            "medicine": title(n), "what": what, "before": before, "now": "50 mg tablet: 1 tablet, in the morning, by mouth",
+            "purpose": if n % 4 == 3 { Value::Null } else { purpose.into() }, "in_place_of": other, "resume": resume,
+            "said_by": "Dr. Signe Aune by phone", "reason": "swollen ankles, pulse below 50"
+        })
+    };
+    joined(
+        sheet("Changes of the medicines"),
+        json!({
+            "for_whom": if count == 1 { Value::Null } else { json!("Harbor Street Pharmacy") },
+            "sentence": format!("{count} {} since 26 October 2026", if count == 1 { "change" } else { "changes" }),
+            "items": (0..count).map(change).collect::<Vec<_>>()
         }),
     )
 }

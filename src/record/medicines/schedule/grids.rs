@@ -71,11 +71,7 @@ pub async fn day(grant: Grant<See<Clinical>>, Query(asked): Query<Asked>) -> Res
 /// The grid lays out what is taken now: what is planned by its last day is said above it.
 async fn plans(view: &View<Clinical>, medicines: &[Medicine], last: Date) -> Result<Vec<String>> {
     let turns = turns::list(view, &Wanted { standing: true, ..Wanted::default() }).await?;
-    let of = |it: &Medicine| {
-        let near = standing::planned(it.id, &turns).into_iter().any(|plan| plan.from_on <= last);
-        let said = standing::on_paper(it, &turns).filter(|_| near)?;
-        Some(format!("{}: {said}", it.title()))
-    };
+    let of = |it: &Medicine| Some(format!("{}: {}", it.title(), standing::by(it, &turns, last)?));
     Ok(medicines.iter().filter_map(of).collect())
 }
 

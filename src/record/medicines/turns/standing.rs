@@ -54,6 +54,12 @@ pub fn plan_needs(title: &str, turn: &Turn, today: Date) -> Option<String> {
     })
 }
 
+/// The same, where something is planned by this day: above a grid, which lays out what is taken now.
+pub fn by(medicine: &Medicine, turns: &[Turn], last: Date) -> Option<String> {
+    let near = planned(medicine.id, turns).into_iter().any(|it| it.from_on <= last);
+    on_paper(medicine, turns).filter(|_| near)
+}
+
 /// What a sheet says beside a medicine: its plans and its hold, with who said so.
 pub fn on_paper(medicine: &Medicine, turns: &[Turn]) -> Option<String> {
     let mut said = Vec::new();

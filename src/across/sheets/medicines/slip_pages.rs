@@ -1,0 +1,100 @@
+//! The change slip on screen, and its print: of one change, of those a contact has not been told, or
+//! of all since a day.
+
+use super::slip::{Facts, Which};
+use crate::{
+    across::sheets::give::give,
+    base::{
+        day,
+        ids::{ContactId, TurnId},
+    },
+    platform::{
+        auth::{
+            area::Clinical,
+            grant::{Grant, See},
+        },
+        error::{Error, Result},
+        house::House,
+        pdf::Sheet,
+        web::{page::Page, urls},
+    },
+};
+use askama::Template;
+use askama_web::WebTemplate;
+use axum::{
+    Router,
+    extract::Query,
+    response::Response,
+    routing::{get, post},
+};
+use time::Duration;
+
+pub fn routes() -> Router<House> {
+    Router::new()
+        .route("/p/{person}/sheets/changes", get(slip))
+        .route("/p/{person}/sheets/changes/print", post(print_slip))
+}
+
+type Seeing = Grant<See<Clinical>>;
+
+#[derive(Default, serde::Deserialize)]
+#[serde(default)]
+struct Asked {
+    since: String,
+    contact: String,
+    turn: String,
+}
+
+impl Asked {
+    /// A month back where no day is named, or none that can be read.
+    fn which(&self, grant: &Seeing) -> Result<Which> {
+        Ok(Which {
+            turn: id::<TurnId>(&self.turn)?,
+            contact: id::<ContactId>(&self.contact)?,
+            since: day::parse(&self.since).unwrap_or(grant.today() - Duration::days(30)),
+            role: grant.role(),
+        })
+    }
+
+    /// The same, as an address asks it.
+    fn query(&self) -> String {
+        let pairs = [("since", &self.since), ("contact", &self.contact), ("turn", &self.turn)];
+        let said = pairs.into_iter().filter(|(_, value)| !value.is_empty());
+        let said = said.map(|(name, value)| format!("{name}={value}"));
+        said.collect::<Vec<_>>().join("&")
+    }
+}
+
+fn id<I: std::str::FromStr>(typed: &str) -> Result<Option<I>> {
+    match typed {
+        "" => Ok(None),
+        typed => typed.parse().map(Some).map_err(|_| Error::NotFound),
+    }
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "sheets/slip.html")]
+struct SlipPage {
+    page: Page,
+    facts: Facts,
+    /// Where the paper is.
+    print: String,
+}
+
+async fn slip(grant: Seeing, Query(asked): Query<Asked>) -> Result<SlipPage> {
+    let which = asked.which(&grant)?;
+    let facts = Facts::read(&grant.view().await?, &which).await?;
+    let page = grant.page(facts.title);
+    // The day is said again as it was understood.
+    let asked = Asked { since: which.since.to_string(), ..asked };
+    let print = format!("{}?{}", page.at(urls::sheets().and("changes/print")), asked.query());
+    Ok(SlipPage { page, facts, print })
+}
+
+async fn print_slip(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {
+    let view = grant.view().await?;
+    let facts = Facts::read(&view, &asked.which(&grant)?).await?;
+    let by = view.names().await?.of(grant.member()).to_owned();
+    drop(view);
+    give(&grant, (Sheet::ChangeSlip, "inline"), &facts, &by).await
+}
