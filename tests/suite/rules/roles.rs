@@ -69,7 +69,7 @@ async fn every_route_answers_every_role_as_the_table_says() {
         browsers.push(family.browser(name).await);
     }
     browsers.push(Browser::new(&family.house.app));
-    for (method, route, expected) in TABLE {
+    for (method, route, expected) in TABLE.iter() {
         let path = filled(&family, route);
         let mut found = String::new();
         for browser in &mut browsers {
