@@ -5,7 +5,6 @@ mod owners;
 
 use owners::OWNERS;
 use std::{
-    collections::BTreeMap,
     fs,
     path::{Path, PathBuf},
 };
