@@ -5,7 +5,9 @@ use super::{Telling, line, some, weeks::unchecked};
 use crate::{
     platform::{auth::area::Clinical, error::Result},
     record::{
-        conditions::store as conditions, contacts::model::Contact, medicines::model::Medicine,
+        conditions::store as conditions,
+        contacts::model::Contact,
+        medicines::{model::Medicine, turns::model::What},
     },
 };
 
@@ -22,7 +24,8 @@ impl Telling<'_> {
         self.printed("Ines").await?;
         self.day(8, (14, 30));
         let source = || some("read off the new bottle");
-        self.change("Ines", "Levothyroxine", |it| {
+        let said = (What::Changed, "Dr Adaeze Oyelaran at the visit", "the last thyroid test");
+        self.turned("Ines", "Levothyroxine", said, |it| {
             Ok(Medicine { strength: some("88 mcg"), source: source(), ..unchecked(it) })
         })
         .await?;

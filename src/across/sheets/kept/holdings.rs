@@ -2,6 +2,7 @@
 //! not listed, never left out.
 
 use crate::{
+    across::reconciliation::store as second_lists,
     platform::{
         auth::area::{Clinical, Essentials, Log, Members},
         db::View,
@@ -13,9 +14,13 @@ use crate::{
         conditions::{model::Condition, store as conditions},
         contacts::store as contacts,
         happenings::store::{self as happenings, Wanted},
-        medicines::{model::Medicine, store as medicines},
+        medicines::{
+            given::store as given, model::Medicine, stock::store as stock, store as medicines,
+            turns::store as turns,
+        },
         operations::store as operations,
         people::{model::Person, store as people},
+        questions::store as asked,
         statements::{state::State, store as statements},
     },
 };
@@ -92,6 +97,7 @@ async fn clinical(view: &View<Clinical>) -> Result<Vec<Part>> {
     if before > 0 {
         taken.push(format!("Also kept: {before} that you took before."));
     }
+    taken.extend(about_medicines(view).await?);
     let operations = operations::list(view).await?.into_iter().filter(|it| !it.struck);
     let said = statements::list(view).await?;
     let said =
@@ -104,7 +110,41 @@ async fn clinical(view: &View<Clinical>) -> Result<Vec<Part>> {
             vec![list("operation", operations.map(|it| it.name.to_string()).collect())],
         ),
         part("Asked for an emergency", said.collect()),
+        part("Questions for those who treat you", questions(view).await?),
     ])
+}
+
+/// What is kept of the medicines beside their list.
+async fn about_medicines(view: &View<Clinical>) -> Result<Vec<String>> {
+    let turned = turns::list(view, &turns::Wanted::default()).await?.len();
+    let supply = stock::fills(view, None).await?.len() + stock::counts(view, None).await?.len();
+    let lists = second_lists::list(view).await?.len();
+    let logged = given::keeping(view).await?.iter().any(|it| it.standing);
+    let kept = |some: usize, (one, many): (&str, &str), what: &str| {
+        let noun = if some == 1 { one } else { many };
+        (some > 0).then(|| format!("Also kept: {some} {noun}{what}."))
+    };
+    let doses = "Also kept: each dose that is entered as given or not given, with by whom.";
+    let lines = [
+        kept(turned, ("change", "changes"), ", with who said so and who was told"),
+        kept(supply, ("entry", "entries"), " of what was fetched and counted"),
+        kept(
+            lists,
+            ("list", "lists"),
+            " of a hospital, a clinic or the bottles, laid beside yours",
+        ),
+        logged.then(|| doses.to_owned()),
+    ];
+    Ok(lines.into_iter().flatten().collect())
+}
+
+async fn questions(view: &View<Clinical>) -> Result<Vec<String>> {
+    let all = asked::list(view, &asked::Wanted::default()).await?;
+    let open = all.iter().filter(|it| it.waits()).count();
+    Ok(vec![match all.len() {
+        0 => "No question is written down.".to_owned(),
+        some => format!("{some} kept, {open} of them to be asked or answered."),
+    }])
 }
 
 async fn notes(view: &View<Log>) -> Result<String> {

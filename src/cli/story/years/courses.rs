@@ -9,6 +9,7 @@ use crate::{
     record::medicines::{
         model::{Medicine, Supply},
         store,
+        turns::model::What,
     },
 };
 
@@ -29,19 +30,25 @@ impl Week<'_> {
             if age == 0 {
                 self.begins((nth % length) as usize).await?;
             } else if age == course.weeks {
-                let reason = line("Dr Oyelaran said so at the visit");
-                self.it.change("Ines", name, |it| it.stopped(today, reason.clone(), today)).await?;
-            } else if age == course.weeks / 2 && course.strength.0 != course.strength.1 {
+                let said = (What::Stopped, "Dr Adaeze Oyelaran at the visit", "no longer needed");
                 self.it
-                    .change("Bram", name, |it| {
+                    .turned("Ines", name, said, |it| it.stopped(today, line(said.2), today))
+                    .await?;
+            } else if age == course.weeks / 2 && course.strength.0 != course.strength.1 {
+                let said = (What::Changed, "Dr Adaeze Oyelaran by phone", "it did too little");
+                self.it
+                    .turned("Bram", name, said, |it| {
                         Ok(Medicine { strength: some(course.strength.1), ..unchecked(it) })
                     })
                     .await?;
             } else if age == course.weeks / 3 && course.weeks > 20 {
-                let reason = line("a stomach upset; the pharmacist was asked");
-                self.it.change("Juno", name, |it| it.held(today, reason.clone(), today)).await?;
+                let said = (What::Held, "the pharmacist", "a stomach upset");
+                self.it
+                    .turned("Juno", name, said, |it| it.held(today, line(said.2), today))
+                    .await?;
             } else if age == course.weeks / 3 + 1 && course.weeks > 20 {
-                self.it.change("Juno", name, |it| Ok(it.brought_back())).await?;
+                let said = (What::Resumed, "the pharmacist", "the stomach is well again");
+                self.it.turned("Juno", name, said, |it| it.resumed(today, today)).await?;
             }
         }
         Ok(())
