@@ -28,7 +28,8 @@ pub async fn make(grant: Grant<Change<Clinical>>, form: Form<Named>) -> Done {
     let about = Some((kind.to_owned(), item));
     let words = Note::from(words(&row));
     let wording = Wording { words, for_whom, clinician, about };
-    let new = Question::new(write.person(), wording, (write.member(), write.at()));
+    let new =
+        Question::new(write.person(), wording, (write.member(), write.at())).naming(&row.names());
     let id = questions::add(&mut write, &new).await?;
     write.commit().await?.then(urls::question(id)).saying("Kept. Who will ask it?")
 }
@@ -47,7 +48,7 @@ fn words(row: &Row) -> String {
     let asks = match row {
         Row::NotBorne { .. } => "Two things in the family's record do not go together. What holds?",
         Row::ForWhatIsOver { .. } => "Two things in the family's record do not agree. What holds?",
-        Row::BornOtherwise { .. } => "Two birth dates: is this her paper?",
+        Row::BornOtherwise { .. } => "Two birth dates: is this the right paper?",
         Row::ForNothing { .. } => "What is this medicine for?",
     };
     let [one, other] = row.sides();

@@ -185,6 +185,19 @@ impl Row {
         }
     }
 
+    /// What both sides name.
+    pub fn names(&self) -> Vec<(&'static str, i64)> {
+        match self {
+            Row::NotBorne { allergy, medicine, .. } => {
+                vec![("allergy", allergy.id.into()), ("medicine", medicine.id.into())]
+            }
+            Row::ForWhatIsOver { medicine, condition } => {
+                vec![("condition", condition.id.into()), ("medicine", medicine.id.into())]
+            }
+            Row::BornOtherwise { .. } | Row::ForNothing { .. } => vec![self.about()],
+        }
+    }
+
     /// The item a question of it is about.
     pub fn about(&self) -> (&'static str, i64) {
         match self {

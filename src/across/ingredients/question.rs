@@ -32,7 +32,10 @@ pub async fn make(grant: Grant<Change<Clinical>>, form: Form<Named>) -> Done {
         clinician: None,
         about: Some(("medicine".to_owned(), first.medicine.id.into())),
     };
-    let new = Question::new(write.person(), wording, (write.member(), write.at()));
+    let named: Vec<(&str, i64)> =
+        one.taken.iter().chain(&one.held).map(|it| ("medicine", it.medicine.id.into())).collect();
+    let by = (write.member(), write.at());
+    let new = Question::new(write.person(), wording, by).naming(&named);
     let id = questions::add(&mut write, &new).await?;
     write.commit().await?.then(urls::question(id)).saying("Kept. Who will ask it?")
 }

@@ -72,6 +72,8 @@ pub struct Question {
     pub clinician: Option<Line>,
     pub about_kind: Option<String>,
     pub about_item: Option<i64>,
+    /// What its words name beside that, as JSON: hidden from whom one of these is hidden.
+    pub names: Option<String>,
     /// Who will ask it.
     pub owner_id: Option<MemberId>,
     pub state: State,
@@ -85,7 +87,7 @@ pub struct Question {
 
 audited!(Question as "question" {
     words: "words", entered_by: "", entered_at: "", for_whom: "one it is for",
-    clinician: "clinician", about_kind: "", about_item: "", owner_id: "", state: "",
+    clinician: "clinician", about_kind: "", about_item: "", names: "", owner_id: "", state: "",
     asked_on: "day it was asked", answer: "answer", answered_by: "one who answered",
     answered_on: "day of the answer", let_go_reason: "reason",
 } skip { id, person_id, version });
@@ -123,6 +125,7 @@ impl Question {
             clinician: wording.clinician,
             about_kind,
             about_item,
+            names: None,
             owner_id: None,
             state: State::Open,
             asked_on: None,
@@ -132,6 +135,11 @@ impl Question {
             let_go_reason: None,
             version: 1,
         }
+    }
+
+    /// With what the program put into its words, by kind and id.
+    pub fn naming(self, items: &[(&str, i64)]) -> Question {
+        Question { names: serde_json::to_string(items).ok(), ..self }
     }
 
     /// As it was when the form was opened, or `Stale`.

@@ -40,7 +40,7 @@ pub async fn list(view: &View<Clinical>, wanted: &Wanted) -> Result<Vec<Question
         r#"select id, person_id, words as "words: Note", entered_by,
             entered_at as "entered_at: Instant", for_whom as "for_whom: Whom",
             clinician as "clinician: Line", about_kind, about_item,
-            owner_id as "owner_id: MemberId", state as "state: State",
+            names, owner_id as "owner_id: MemberId", state as "state: State",
             asked_on as "asked_on: Date", answer as "answer: Note",
             answered_by as "answered_by: Line", answered_on as "answered_on: Date",
             let_go_reason as "let_go_reason: Line", version
@@ -52,6 +52,10 @@ pub async fn list(view: &View<Clinical>, wanted: &Wanted) -> Result<Vec<Question
                 or (about_kind in ('medicine', 'condition', 'operation') or ?6)
                 and not exists (select 1 from hidden x where x.kind = q.about_kind
                     and x.item = q.about_item and x.member_id = ?2 and x.standing))
+            and not exists (select 1 from json_each(q.names) n
+                where not (n.value ->> 0 in ('medicine', 'condition', 'second_list') or ?6)
+                    or exists (select 1 from hidden x where x.kind = n.value ->> 0
+                        and x.item = n.value ->> 1 and x.member_id = ?2 and x.standing))
         order by state in ('answered', 'let go'), state = 'asked', owner_id is not null, id desc"#,
         person,
         member,
@@ -74,9 +78,9 @@ pub async fn add(write: &mut Write<Clinical>, new: &Question) -> Result<Question
         Change::Added(new),
         query!(
             "insert into question (person_id, words, entered_by, entered_at, for_whom, clinician,
-                about_kind, about_item, owner_id, state, asked_on, answer, answered_by,
+                about_kind, about_item, names, owner_id, state, asked_on, answer, answered_by,
                 answered_on, let_go_reason)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             person,
             new.words,
             new.entered_by,
@@ -85,6 +89,7 @@ pub async fn add(write: &mut Write<Clinical>, new: &Question) -> Result<Question
             new.clinician,
             new.about_kind,
             new.about_item,
+            new.names,
             new.owner_id,
             new.state,
             new.asked_on,

@@ -91,7 +91,7 @@ async fn a_paper_with_another_birth_date_is_asked_about() {
     ines.open(&family.at("/disagreements")).await.sees("Born 9 March 1944, as the record says");
     let (_, address, form) = ines.pressed_starting("Make it a question");
     let to = ines.send(&address, &form).await.answers(303).at.clone();
-    ines.open(&to).await.sees("is this her paper?").sees("Lakeside clinic");
+    ines.open(&to).await.sees("is this the right paper?").sees("Lakeside clinic");
     ines.open(&family.at("/today")).await.does_not_see("Two records disagree");
     family.house.is_sound().await;
 }
@@ -132,5 +132,26 @@ async fn an_abbreviation_is_told_and_left_as_it_was_typed() {
     ines.sees(says).sees("typed \"U\": usually means units").press("Edit").await.sees(says);
     assert_eq!(ines.value("Dose"), "10 U QD");
     ines.fill("Dose", "10 units daily").press("Save").await.answers(200).does_not_see("usually");
+    family.house.is_sound().await;
+}
+
+#[tokio::test]
+async fn a_question_that_names_what_is_hidden_is_hidden_with_it() {
+    let family = Family::new().await;
+    let (mut ines, mut bram) = (family.browser("Ines").await, family.browser("Bram").await);
+    allergy(&mut ines, &family, "Penicillin").await;
+    medicine(&mut ines, &family, "Penicillin V potassium", "a tooth").await;
+    ines.open(&family.at("/disagreements")).await;
+    let (_, address, form) = ines.pressed_starting("Make it a question");
+    ines.send(&address, &form).await.answers(303);
+    bram.open(&family.at("/questions/1")).await.sees("Penicillin is listed as an allergy");
+    // It is about the medicine, which Bram goes on seeing; its words name the allergy too.
+    ines.open(&family.at("/visibility/allergy/1")).await.tick("Bram").press("Save").await;
+    bram.get(&family.at("/questions/1")).await.answers(404);
+    for page in ["/questions", "/questions/about/medicine/1", "/history", "/today"] {
+        bram.open(&family.at(page)).await.does_not_see("is listed as an allergy");
+        bram.does_not_see("do not go together");
+    }
+    ines.open(&family.at("/questions/1")).await.sees("Penicillin is listed as an allergy");
     family.house.is_sound().await;
 }
