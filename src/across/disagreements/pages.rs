@@ -53,7 +53,7 @@ pub struct Marked {
 pub async fn list(grant: Grant<See<Clinical>>, Query(marked): Query<Marked>) -> Result<ListPage> {
     reconciliation::shown(grant.role())?;
     let view = grant.view().await?;
-    let (page, names) = (grant.page("Two records disagree"), view.names().await?);
+    let (page, names) = (grant.page("Where records disagree"), view.names().await?);
     let questions = questions::list(&view, &Wanted::default()).await?;
     let sources = Sources { view: &view, page: &page, names: &names };
     let (mut new, mut rows, mut silent) = (Vec::new(), Vec::new(), Vec::new());

@@ -32,7 +32,7 @@ impl Telling<'_> {
         self.day(17, (19, 45));
         self.moved_ahead("Ines", "Delia").await?;
         self.day(17, (20, 25));
-        self.check_contacts("Juno", "by ringing each number").await
+        self.check_contacts("Juno", "a call to each number").await
     }
 
     /// Her own number, in her own settings.

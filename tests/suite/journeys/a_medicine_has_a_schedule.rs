@@ -26,7 +26,7 @@ async fn a_label_is_said_in_numbers_and_laid_out_in_a_day() {
     ines.press("Save").await.answers(200);
     ines.sees("1 tablet in the morning and 0.5 tablet at bedtime");
     ines.open(&family.at("/medicines/day")).await.sees("morning 6–9 am Warfarin 5 mg 1 tablet");
-    ines.sees("bedtime 9–11 pm Warfarin 5 mg 0.5 tablet").does_not_see("Not in this grid");
+    ines.sees("bedtime 9–11 pm Warfarin 5 mg 0.5 tablet").does_not_see("Not laid out here");
     // An aide sees the day; it is what she is there for.
     let mut delia = family.browser("Delia").await;
     delia

@@ -132,7 +132,7 @@ async fn the_day_has_a_line_for_each_dose() {
     let (family, mut ines) = written_down().await;
     ines.open(&family.at("/medicines/day?on=2026-11-27")).await.press("This day on paper").await;
     ines.sees("Fri 27 Nov 2026").sees("morning 6–9 am 2 tablets Prednisone 5 mg");
-    ines.sees("morning 6–9 am 1 tablet Warfarin 5 mg").sees("Not in this grid");
+    ines.sees("morning 6–9 am 1 tablet Warfarin 5 mg").sees("Not laid out here");
     prints(&mut ines, "sheet-of-a-day").await;
     ines.open(&family.at("/sheets/day?on=2026-10-01")).await.sees("Nothing is laid out");
     family.house.is_sound().await;

@@ -10,6 +10,7 @@ use crate::{
     platform::{auth::area::Clinical, db::View, error::Result},
     record::medicines::schedule::{
         day::{self, Day},
+        directions::plural,
         model::Step,
     },
 };
@@ -44,10 +45,13 @@ pub struct Slot {
 #[derive(Serialize)]
 pub struct Row {
     pub title: String,
-    pub unit: String,
+    /// "tablets"
+    pub units: String,
     pub cells: Vec<Cell>,
     #[serde(skip)]
     medicine: MedicineId,
+    #[serde(skip)]
+    unit: String,
 }
 
 /// How much on one day; nothing, where nothing falls on it.
@@ -120,9 +124,10 @@ impl Slot {
         let at = self.rows.iter().position(is_it).unwrap_or_else(|| {
             self.rows.push(Row {
                 title: line.title.clone(),
-                unit: line.unit.clone(),
+                units: plural(&line.unit),
                 cells: vec![Cell::default(); 7],
                 medicine: line.medicine,
+                unit: line.unit.clone(),
             });
             self.rows.len() - 1
         });
