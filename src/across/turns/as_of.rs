@@ -52,6 +52,7 @@ impl Asked {
 pub struct AsOfPage {
     page: Page,
     on: String,
+    typed: String,
     wrong: Option<&'static str>,
     taking: Vec<Past>,
     held: Vec<Past>,
@@ -118,5 +119,6 @@ pub async fn list(grant: Grant<See<History>>, Query(asked): Query<Asked>) -> Res
         let says = format!("{}: taken since {since}", it.title());
         later.push(Later { says, entered: None, turn: None, medicine: it.id });
     }
-    Ok(AsOfPage { page, on: day::words(on), wrong, taking, held, later })
+    let typed = if wrong.is_some() { asked.on } else { day::words(on) };
+    Ok(AsOfPage { page, on: day::words(on), typed, wrong, taking, held, later })
 }

@@ -48,8 +48,10 @@ impl Asked {
         day::parse(&self.since).unwrap_or(today - Duration::days(30))
     }
 
-    fn wrong(&self) -> bool {
-        !self.since.trim().is_empty() && day::parse(&self.since).is_none()
+    /// What was typed and is no day.
+    pub fn unread(&self) -> Option<String> {
+        let no_day = !self.since.trim().is_empty() && day::parse(&self.since).is_none();
+        no_day.then(|| self.since.clone())
     }
 }
 
@@ -90,7 +92,7 @@ where
 pub struct ListPage {
     page: Page,
     since: Date,
-    wrong: bool,
+    unread: Option<String>,
     rows: Vec<Row>,
     /// Who treats her and has not been told, and of how many.
     untold: Vec<(ContactId, String, usize)>,
@@ -113,7 +115,7 @@ pub async fn list(grant: Grant<See<Clinical>>, Query(asked): Query<Asked>) -> Re
     Ok(ListPage {
         rows: rows.collect(),
         since,
-        wrong: asked.wrong(),
+        unread: asked.unread(),
         untold,
         may_change: grant.may::<Change<Clinical>>(),
         may_read_history: grant.may::<See<History>>(),

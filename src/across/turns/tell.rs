@@ -93,6 +93,7 @@ pub struct UntoldPage {
     typed: Typed,
     contact: Contact,
     since: Date,
+    unread: Option<String>,
     rows: Vec<(Turn, String)>,
 }
 
@@ -123,7 +124,7 @@ pub async fn untold(
     let rows = told::untold(&contact, &turns, &tellings).into_iter().filter_map(row).collect();
     let page = grant.page(format!("Not told yet: {}", contact.name));
     let typed = typed.with_day("told_on", grant.today());
-    Ok(UntoldPage { page, typed, contact, since, rows })
+    Ok(UntoldPage { page, typed, contact, since, unread: asked.unread(), rows })
 }
 
 pub async fn tell_all(grant: Changing, At(id): At<ContactId>, form: Form<TellAll>) -> Done {

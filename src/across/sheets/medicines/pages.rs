@@ -103,10 +103,15 @@ pub struct WeekPage {
     page: Page,
     facts: week::Facts,
     from: Date,
-    /// What stands in the field of the first day.
-    typed: String,
+    unread: Option<String>,
     before: Date,
     after: Date,
+}
+
+impl WeekPage {
+    fn words(&self) -> String {
+        calendar::words(self.from)
+    }
 }
 
 async fn week(grant: Seeing, Query(asked): Query<Asked>) -> Result<WeekPage> {
@@ -116,7 +121,7 @@ async fn week(grant: Seeing, Query(asked): Query<Asked>) -> Result<WeekPage> {
         page: grant.page(facts.title),
         facts,
         from,
-        typed: calendar::words(from),
+        unread: asked.unread(),
         before: from - Duration::days(7),
         after: from + Duration::days(7),
     })
@@ -136,9 +141,15 @@ pub struct DayPage {
     page: Page,
     facts: day::Facts,
     on: Date,
-    typed: String,
+    unread: Option<String>,
     before: Date,
     after: Date,
+}
+
+impl DayPage {
+    fn words(&self) -> String {
+        calendar::words(self.on)
+    }
 }
 
 async fn day(grant: Seeing, Query(asked): Query<Asked>) -> Result<DayPage> {
@@ -148,7 +159,7 @@ async fn day(grant: Seeing, Query(asked): Query<Asked>) -> Result<DayPage> {
         page: grant.page(facts.title),
         facts,
         on,
-        typed: calendar::words(on),
+        unread: asked.unread(),
         before: on - Duration::days(1),
         after: on + Duration::days(1),
     })

@@ -38,6 +38,12 @@ impl Asked {
     pub fn day(&self, today: Date) -> Date {
         calendar::parse(&self.on).unwrap_or(today)
     }
+
+    /// What was typed and is no day: the page says so, and does not pass today off for it.
+    pub fn unread(&self) -> Option<String> {
+        let no_day = !self.on.trim().is_empty() && calendar::parse(&self.on).is_none();
+        no_day.then(|| self.on.clone())
+    }
 }
 
 #[derive(Template, WebTemplate)]
