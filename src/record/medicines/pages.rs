@@ -18,7 +18,7 @@ use crate::base::{day as calendar, ids::MedicineId, text::Line};
 use crate::platform::{
     audit::Touch,
     auth::{
-        area::{Clinical, History, Members, Role},
+        area::{Clinical, History, Members},
         grant::{Change, Grant, See},
     },
     db::{Done, Write},
@@ -41,8 +41,6 @@ use time::Date;
 pub struct ListPage {
     page: Page,
     may_change: bool,
-    /// The pages that lay lists side by side open for everyone but an aide.
-    may_compare: bool,
     taking: Vec<Row>,
     held: Vec<Row>,
     stopped: Vec<Row>,
@@ -73,8 +71,7 @@ pub async fn list(grant: Grant<See<Clinical>>) -> Result<ListPage> {
     let (taking, held, stopped) =
         (rows(Status::Taking), rows(Status::OnHold), rows(Status::Stopped));
     let may_change = grant.may::<Change<Clinical>>();
-    let may_compare = grant.role() != Role::Aide;
-    Ok(ListPage { page, may_change, may_compare, taking, held, stopped, stamp })
+    Ok(ListPage { page, may_change, taking, held, stopped, stamp })
 }
 
 #[derive(Template, WebTemplate)]
