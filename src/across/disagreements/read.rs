@@ -78,7 +78,8 @@ impl Sources<'_> {
                 (first, self.side(other, person, (None, None), urls::person()).await?)
             }
             Row::ForNothing { medicine } => {
-                let to = urls::medicine(medicine.id).and("edit");
+                let own = urls::medicine(medicine.id);
+                let to = if self.view.may_change() { own.and("edit") } else { own };
                 let first = self.medicine(one, medicine).await?;
                 (first, Side { says: other, from: Vec::new(), to })
             }

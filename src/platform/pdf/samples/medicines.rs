@@ -196,7 +196,7 @@ pub fn week(count: usize) -> Value {
             (1, _) if day != 4 => json!({"count": null, "begins": false}),
             _ => json!({"count": if n == 2 { "0.5" } else { "1" }, "begins": false}),
         };
-        json!({"title": title(n), "unit": "tablet", "cells": (0..7).map(cell).collect::<Vec<_>>()})
+        json!({"title": title(n), "units": "tablets", "cells": (0..7).map(cell).collect::<Vec<_>>()})
     };
     let morning: Vec<Value> = (0..count).map(row).collect();
     let bedtime: Vec<Value> = (2..count.min(5)).map(row).collect();
