@@ -35,9 +35,12 @@ pub struct Day {
 const NAMELESS: [&str; 6] =
     ["allergy_answer", "hidden", "member", "membership", "read_mark", "supply_setting"];
 
+/// The kinds that never end: of these only the titles of what is told are read.
+const ENDLESS: [&str; 4] = ["print", "given", "turn", "telling"];
+
 pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Date) -> Result<Told> {
     let mut entries = view.history(wanted).await?;
-    let endless = entries.iter().filter(|it| matches!(it.kind.as_str(), "print" | "given"));
+    let endless = entries.iter().filter(|it| ENDLESS.contains(&it.kind.as_str()));
     let titles = Titles::read(view, &endless.map(|it| it.item).collect::<Vec<_>>()).await?;
     let names = view.names().await?;
     let goes_on = entries.len() >= wanted.most.unwrap_or(PAGE);

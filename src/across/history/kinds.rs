@@ -152,7 +152,7 @@ pub struct Titles {
 }
 
 impl Titles {
-    /// Of everything there ever was; of prints and doses, which never end, only these.
+    /// Of everything there ever was; of prints, doses and turns, which never end, only these.
     pub async fn read<A>(view: &View<A>, these: &[i64]) -> Result<Titles> {
         let mut titles: HashMap<(&'static str, i64), String> = HashMap::new();
         let mut hidden = Vec::new();
@@ -165,9 +165,9 @@ impl Titles {
             titles.extend(contained.map(|(id, title)| (("ingredient", id.into()), title)));
             let supplies = stock::titles(&view).await?.into_iter();
             titles.extend(supplies.map(|(kind, id, title)| ((kind, id), title)));
-            let turned = turns::titles(&view).await?.into_iter();
+            let turned = turns::titles(&view, these).await?.into_iter();
             titles.extend(turned.map(|(id, title)| (("turn", id.into()), title)));
-            let told = turns::telling_titles(&view).await?.into_iter();
+            let told = turns::telling_titles(&view, these).await?.into_iter();
             titles.extend(told.map(|(id, title)| (("telling", id.into()), title)));
             let keeping = given::keeping_titles(&view).await?.into_iter();
             titles.extend(keeping.map(|(id, title)| (("log_keeping", id.into()), title)));

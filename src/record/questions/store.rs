@@ -52,10 +52,10 @@ pub async fn list(view: &View<Clinical>, wanted: &Wanted) -> Result<Vec<Question
                 or (about_kind in ('medicine', 'condition', 'operation') or ?6)
                 and not exists (select 1 from hidden x where x.kind = q.about_kind
                     and x.item = q.about_item and x.member_id = ?2 and x.standing))
-            and not exists (select 1 from json_each(q.names) n
+            and (q.names is null or not exists (select 1 from json_each(q.names) n
                 where not (n.value ->> 0 in ('medicine', 'condition', 'second_list') or ?6)
                     or exists (select 1 from hidden x where x.kind = n.value ->> 0
-                        and x.item = n.value ->> 1 and x.member_id = ?2 and x.standing))
+                        and x.item = n.value ->> 1 and x.member_id = ?2 and x.standing)))
         order by state in ('answered', 'let go'), state = 'asked', owner_id is not null, id desc"#,
         person,
         member,

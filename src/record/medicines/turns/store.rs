@@ -194,15 +194,17 @@ pub async fn save_telling(write: &mut Write<Clinical>, old: &Telling, new: &Tell
     saved.await.map(|_| ())
 }
 
-/// The medicine of every turn there ever was, with what it was and its day, for the history.
-pub async fn titles(view: &View<Clinical>) -> Result<Vec<(TurnId, String)>> {
+/// Of these turns the medicine, with what it was and its day, for the history. They never end.
+pub async fn titles(view: &View<Clinical>, ids: &[i64]) -> Result<Vec<(TurnId, String)>> {
     let (person, member) = (view.person(), view.member());
+    let ids = serde_json::json!(ids).to_string();
     let all = view.all(query!(
         r#"select t.id as "id: TurnId", name, what as "what: What", from_on as "from_on: Date"
         from turn t join medicine on medicine.id = medicine_id
-        where t.person_id = ?
+        where t.person_id = ? and t.id in (select value from json_each(?))
             and medicine_id not in (select item from hidden where kind = 'medicine' and member_id = ? and standing)"#,
         person,
+        ids,
         member
     ));
     let title = |name: String, what: What, on: Date| {
@@ -211,18 +213,23 @@ pub async fn titles(view: &View<Clinical>) -> Result<Vec<(TurnId, String)>> {
     Ok(all.await?.into_iter().map(|it| (it.id, title(it.name, it.what, it.from_on))).collect())
 }
 
-/// Of every telling there ever was: who was told, and of what.
-pub async fn telling_titles(view: &View<Clinical>) -> Result<Vec<(TellingId, String)>> {
+/// Of these tellings who was told, and of what.
+pub async fn telling_titles(
+    view: &View<Clinical>,
+    ids: &[i64],
+) -> Result<Vec<(TellingId, String)>> {
     let (person, member) = (view.person(), view.member());
+    let ids = serde_json::json!(ids).to_string();
     let all = view.all(query!(
         r#"select t.id as "id: TellingId", whom, name
         from telling t join medicine on medicine.id = medicine_id
-        where t.person_id = ?1
+        where t.person_id = ?1 and t.id in (select value from json_each(?3))
             and medicine_id not in (select item from hidden where kind = 'medicine' and member_id = ?2 and standing)
             and (contact_id is null or contact_id not in
                 (select item from hidden where kind = 'contact' and member_id = ?2 and standing))"#,
         person,
-        member
+        member,
+        ids
     ));
     let title = |whom: String, name: String| format!("{whom} of {name}");
     Ok(all.await?.into_iter().map(|it| (it.id, title(it.whom, it.name))).collect())
