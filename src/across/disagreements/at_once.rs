@@ -4,7 +4,7 @@
 //! The rows are read before and after, as the one who saves may see them, and only for forms of
 //! allergies, medicines and second lists. Nothing is refused: what was saved stays saved.
 
-use super::{read::written, rows::Row};
+use super::{read::substances, rows::Row};
 use crate::platform::{
     auth::{
         area::{Clinical, Essentials, Role},
@@ -72,7 +72,7 @@ async fn keys(parts: &mut Parts, house: &House) -> Vec<String> {
             None => None,
         };
         let Some(view) = view else { return Ok(Vec::new()) };
-        Result::Ok(written(&view).await?.not_borne().iter().map(Row::key).collect())
+        Result::Ok(substances(&view).await?.not_borne().iter().map(Row::key).collect())
     };
     read.await.unwrap_or_default()
 }

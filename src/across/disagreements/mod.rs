@@ -5,7 +5,6 @@
 //! so (`at_once`): whoever typed it is shown both before anything else.
 
 mod at_once;
-mod form;
 mod pages;
 mod question;
 mod read;
@@ -13,6 +12,7 @@ mod rows;
 
 pub use at_once::at_once;
 pub use question::unasked;
+pub use rows::Written;
 
 use crate::platform::house::House;
 use axum::{

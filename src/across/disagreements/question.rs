@@ -1,37 +1,37 @@
 //! A row as a question for whoever can say, and whether someone asked.
 
-use super::{form::Named, read::written, rows::Row};
+use super::{
+    read::written,
+    rows::{Row, Written},
+};
 use crate::{
+    across::questions::made::{Pressed, keep},
     base::text::{Line, Note},
     platform::{
         auth::{
             area::Clinical,
             grant::{Change, Grant},
         },
-        db::{Done, View},
-        error::{Error, Result},
-        web::{form::Form, urls},
+        db::Done,
+        error::Error,
+        web::form::Form,
     },
-    record::questions::{
-        model::{Question, State, Whom, Wording},
-        store::{self as questions, Wanted},
-    },
+    record::questions::model::{Question, State, Whom, Wording},
 };
 
-pub async fn make(grant: Grant<Change<Clinical>>, form: Form<Named>) -> Done {
-    let named = form.parse()?;
-    let mut write = grant.write().await?;
+pub async fn make(grant: Grant<Change<Clinical>>, form: Form<Pressed>) -> Done {
+    let pressed = form.parse()?;
+    let write = grant.write().await?;
     let rows = written(&write).await?.rows();
-    let row = rows.into_iter().find(|it| it.key() == named.key).ok_or(Error::NotFound)?;
+    let row = rows.into_iter().find(|it| it.key() == pressed.row).ok_or(Error::NotFound)?;
     let (for_whom, clinician) = whom(&row);
     let (kind, item) = row.about();
     let about = Some((kind.to_owned(), item));
     let words = Note::from(words(&row));
     let wording = Wording { words, for_whom, clinician, about };
-    let new =
-        Question::new(write.person(), wording, (write.member(), write.at())).naming(&row.names());
-    let id = questions::add(&mut write, &new).await?;
-    write.commit().await?.then(urls::question(id)).saying("Kept. Who will ask it?")
+    let by = (write.member(), write.at());
+    let new = Question::new(write.person(), wording, by).naming(&row.names());
+    keep(write, &new).await
 }
 
 fn whom(row: &Row) -> (Whom, Option<Line>) {
@@ -67,13 +67,12 @@ pub fn asked<'a>(row: &Row, questions: &'a [Question]) -> Option<&'a Question> {
 }
 
 /// What no question is about, in one line; what a medicine is for has a line of its own.
-pub async fn unasked(view: &View<Clinical>) -> Result<Option<String>> {
-    let mut rows = written(view).await?.rows();
-    let questions = questions::list(view, &Wanted::default()).await?;
-    rows.retain(|it| !matches!(it, Row::ForNothing { .. }) && asked(it, &questions).is_none());
-    Ok(match rows.as_slice() {
+pub fn unasked(written: &Written, questions: &[Question]) -> Option<String> {
+    let mut rows = written.rows();
+    rows.retain(|it| !matches!(it, Row::ForNothing { .. }) && asked(it, questions).is_none());
+    match rows.as_slice() {
         [] => None,
         [one] => Some(format!("Two records disagree: {}", one.headline())),
         all => Some(format!("Two records disagree, in {} places", all.len())),
-    })
+    }
 }

@@ -25,19 +25,31 @@ use crate::{
 };
 
 pub async fn written(view: &View<Clinical>) -> Result<Written> {
-    let mut written = Written {
-        medicines: medicines::current(view).await?,
-        ingredients: ingredients::list(view).await?,
+    let born = match view.area::<Essentials>() {
+        Some(view) => Some(people::find(&view).await?.born),
+        None => None,
+    };
+    Ok(Written {
         conditions: conditions::list(view).await?,
         lists: second_lists::list(view).await?,
-        pairs: pairs::confirmed(view).await?,
-        ..Written::default()
+        born,
+        ..substances(view).await?
+    })
+}
+
+/// Only what is taken and what is not borne.
+pub async fn substances(view: &View<Clinical>) -> Result<Written> {
+    let allergies = match view.area::<Essentials>() {
+        Some(view) => allergies::list(&view).await?,
+        None => Vec::new(),
     };
-    if let Some(view) = view.area::<Essentials>() {
-        written.allergies = allergies::list(&view).await?;
-        written.born = Some(people::find(&view).await?.born);
-    }
-    Ok(written)
+    Ok(Written {
+        medicines: medicines::current(view).await?,
+        ingredients: ingredients::list(view).await?,
+        pairs: pairs::confirmed(view).await?,
+        allergies,
+        ..Written::default()
+    })
 }
 
 /// One side of a row: what stands there, where it comes from, its page.

@@ -4,13 +4,13 @@
 //! A sum, a limit, whose it is, and whom to ask; never whether it is right. What cannot be added
 //! is named. A press puts the facts into a question for the pharmacist.
 
-mod form;
 mod limits;
 mod pages;
 mod question;
 mod together;
 
 pub use question::unasked;
+pub use together::Written;
 
 use crate::platform::house::House;
 use axum::{

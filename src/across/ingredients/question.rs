@@ -1,30 +1,31 @@
 //! Putting an ingredient that stands in several medicines into a question for the pharmacist, and
 //! knowing whether someone did.
 
-use super::{form::Named, pages::read, together::Together};
+use super::{
+    pages::read,
+    together::{Together, Written},
+};
 use crate::{
+    across::questions::made::{Pressed, keep},
     base::text::Note,
     platform::{
         auth::{
             area::Clinical,
             grant::{Change, Grant},
         },
-        db::{Done, View},
-        error::{Error, Result},
-        web::{form::Form, urls},
+        db::Done,
+        error::Error,
+        web::form::Form,
     },
-    record::questions::{
-        model::{Question, State, Whom, Wording},
-        store::{self as questions, Wanted},
-    },
+    record::questions::model::{Question, State, Whom, Wording},
 };
 use time::Date;
 
-pub async fn make(grant: Grant<Change<Clinical>>, form: Form<Named>) -> Done {
-    let named = form.parse()?;
-    let mut write = grant.write().await?;
+pub async fn make(grant: Grant<Change<Clinical>>, form: Form<Pressed>) -> Done {
+    let pressed = form.parse()?;
+    let write = grant.write().await?;
     let all = read(&write).await?.together(grant.today());
-    let one = all.into_iter().find(|it| it.name() == named.name).ok_or(Error::NotFound)?;
+    let one = all.into_iter().find(|it| it.name() == pressed.row).ok_or(Error::NotFound)?;
     let first = one.taken.iter().chain(&one.held).next().ok_or(Error::NotFound)?;
     let wording = Wording {
         words: Note::from(words(&one)),
@@ -36,8 +37,7 @@ pub async fn make(grant: Grant<Change<Clinical>>, form: Form<Named>) -> Done {
         one.taken.iter().chain(&one.held).map(|it| ("medicine", it.medicine.id.into())).collect();
     let by = (write.member(), write.at());
     let new = Question::new(write.person(), wording, by).naming(&named);
-    let id = questions::add(&mut write, &new).await?;
-    write.commit().await?.then(urls::question(id)).saying("Kept. Who will ask it?")
+    keep(write, &new).await
 }
 
 /// The facts as the page has them, and the question.
@@ -68,12 +68,11 @@ pub fn asked<'a>(one: &Together, questions: &'a [Question]) -> Option<&'a Questi
 }
 
 /// What stands in two medicines that are taken, and no question is about: a line for each.
-pub async fn unasked(view: &View<Clinical>, today: Date) -> Result<Vec<String>> {
-    let several = read(view).await?.together(today).into_iter().filter(|it| it.taken_in() > 1);
-    let questions = questions::list(view, &Wanted::default()).await?;
-    let open = several.filter(|it| asked(it, &questions).is_none());
+pub fn unasked(written: &Written, questions: &[Question], today: Date) -> Vec<String> {
+    let several = written.together(today).into_iter().filter(|it| it.taken_in() > 1);
+    let open = several.filter(|it| asked(it, questions).is_none());
     let says = |it: Together| {
         format!("{} stands in {} medicines: ask the pharmacist", it.name(), it.taken_in())
     };
-    Ok(open.map(says).collect())
+    open.map(says).collect()
 }

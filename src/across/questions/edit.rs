@@ -1,6 +1,7 @@
 //! Writing a question down, and putting its words right. What it is about is chosen from what is
 //! listed now.
 
+use super::made::keep;
 use crate::{
     across::happenings::items::{self, GONE, Group},
     base::ids::QuestionId,
@@ -70,12 +71,11 @@ pub async fn blank(grant: Changing, Query(asked): Query<Asked>, typed: Typed) ->
 
 pub async fn add(grant: Changing, form: Form<Worded>) -> Done {
     let wording = form.parse()?.wording;
-    let mut write = grant.write().await?;
+    let write = grant.write().await?;
     known(&write, &wording).await?;
     let by = (write.member(), write.at());
     let new = Question::new(write.person(), wording, by);
-    let id = store::add(&mut write, &new).await?;
-    write.commit().await?.then(urls::question(id)).saying("Kept. Who will ask it?")
+    keep(write, &new).await
 }
 
 /// What it is about must be on the list that she sees.

@@ -4,6 +4,7 @@
 //! everywhere in the record, as far as the reader sees them.
 
 mod edit;
+pub mod made;
 mod pages;
 
 use crate::platform::house::House;

@@ -91,9 +91,7 @@ pub async fn blank(grant: Grant<Change<Clinical>>, typed: Typed) -> AddPage {
 
 pub async fn add(grant: Grant<Change<Clinical>>, form: Form<NewList>) -> Done {
     let NewList { paper, dated_on, source, born, lines } = form.parse()?;
-    if dated_on > grant.today() {
-        return Err(FormErrors::at("dated_on", "This day has not come yet.").into());
-    }
+    FormErrors::unless_come("dated_on", dated_on, grant.today())?;
     let mut write = grant.write().await?;
     let mut list = SecondList {
         id: SecondListId::default(),

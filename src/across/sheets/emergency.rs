@@ -31,10 +31,7 @@ use crate::{
         baseline::store as baseline,
         conditions::store as conditions,
         contacts::store as phones,
-        medicines::{
-            store as taken,
-            turns::store::{self as turns, Wanted},
-        },
+        medicines::{store as taken, turns::store as turns},
         operations::store as operations,
         people::{model::Person, store as people},
         statements::store as answers,
@@ -111,8 +108,7 @@ impl Facts {
         let stamps = Stamps { names: &names, zone: &person.zone };
         let state = State::of(allergies::list(view).await?, allergies::answer(view).await?);
         let medicines = taken::current(&clinical).await?;
-        let turned =
-            turns::list(&clinical, &Wanted { standing: true, ..Wanted::default() }).await?;
+        let turned = turns::standing(&clinical).await?;
         let log = Log::read(view, &names, &person.zone).await?;
         let usual = baseline::find(view).await?;
         let contacts = phones::list(view).await?;

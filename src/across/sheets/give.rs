@@ -16,14 +16,14 @@ use axum::{
 use serde::Serialize;
 use serde_json::json;
 
-/// The paper with these facts, printed by this member: to be looked at (inline), or as a file
-/// (attachment).
+/// The paper with these facts, in the name of the member who asks for it: to be looked at (inline),
+/// or as a file (attachment). Her view of the facts is to be closed by then: setting takes a while.
 pub async fn give<L: Leave>(
     grant: &Grant<L>,
     (sheet, disposition): (Sheet, &str),
     facts: &impl Serialize,
-    by: &str,
 ) -> Result<Response> {
+    let by = grant.view().await?.names().await?.of(grant.member()).to_owned();
     let (code, head) = match note(grant, sheet, facts).await {
         Ok(print) => (print.code, mark(&print.head)),
         Err(e) => {

@@ -9,7 +9,7 @@ mod list;
 pub mod pages;
 mod slip;
 mod slip_pages;
-mod wallet;
+pub mod wallet;
 mod week;
 
 use super::stamps::Stamps;
@@ -26,11 +26,7 @@ use crate::{
             model::Medicine,
             schedule::{day::Beside, model::Step, store as schedule},
             store as medicines,
-            turns::{
-                model::Turn,
-                standing,
-                store::{self as turns, Wanted},
-            },
+            turns::{model::Turn, standing, store as turns},
         },
         people::{model::Person, paper::Paper, store as people},
     },
@@ -94,7 +90,7 @@ impl Ground {
             names: view.names().await?,
             medicines: medicines::current(view).await?,
             steps: schedule::list(view).await?,
-            turned: turned(view).await?,
+            turned: turns::standing(view).await?,
         })
     }
 
@@ -126,15 +122,8 @@ impl Ground {
                 begins.into_iter().chain(ends)
             })
         });
-        let plans = self.medicines.iter().filter_map(|it| {
-            Some(format!("{}: {}", it.title(), standing::by(it, &self.turned, until)?))
-        });
-        each.chain(plans).collect()
+        each.chain(standing::plans(&self.medicines, &self.turned, until)).collect()
     }
-}
-
-async fn turned(view: &View<Clinical>) -> Result<Vec<Turn>> {
-    turns::list(view, &Wanted { standing: true, ..Wanted::default() }).await
 }
 
 fn checked(all: &[Medicine], stamps: &Stamps) -> Option<String> {

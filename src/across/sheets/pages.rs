@@ -4,7 +4,7 @@ use super::{
     emergency::Facts,
     give::give,
     kept::{self, Reader},
-    medicines::pages::{list_facts, wallet_facts},
+    medicines::{pages::list_facts, wallet},
     print::{self, Print},
     store,
 };
@@ -53,17 +53,22 @@ pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
         Some(members) => Some(kept::Facts::read(&members, &kept_by(&grant)).await?),
         None => None,
     };
-    let medicines = match view.area::<Clinical>() {
+    // What was never printed need not be compared.
+    let printed = |sheet: Sheet| prints.iter().any(|it| it.sheet == sheet.name());
+    let medicines = match view.area::<Clinical>().filter(|_| printed(Sheet::MedicineList)) {
         Some(clinical) => Some(print::hash(&list_facts(&clinical, &grant).await?)),
         None => None,
     };
-    let wallet = print::hash(&wallet_facts(&view, grant.today()).await?);
+    let wallet = match printed(Sheet::WalletCard) {
+        true => Some(print::hash(&wallet::Facts::read(&view, grant.today()).await?)),
+        false => None,
+    };
     // A week and a day are of their own dates: they are not compared with now.
     let now = [
         (Sheet::Emergency, Some(emergency)),
         (Sheet::Kept, kept.as_ref().map(print::hash)),
         (Sheet::MedicineList, medicines),
-        (Sheet::WalletCard, Some(wallet)),
+        (Sheet::WalletCard, wallet),
     ];
     let row = |print: Print| {
         let same = now.iter().find(|(sheet, _)| sheet.name() == print.sheet);
@@ -100,9 +105,8 @@ pub async fn keep_emergency(grant: Grant<See<Essentials>>) -> Result<Response> {
 async fn paper(grant: Grant<See<Essentials>>, disposition: &str) -> Result<Response> {
     let view = grant.view().await?;
     let facts = Facts::read(&view, grant.today()).await?;
-    let by = view.names().await?.of(grant.member()).to_owned();
     drop(view);
-    give(&grant, (Sheet::Emergency, disposition), &facts, &by).await
+    give(&grant, (Sheet::Emergency, disposition), &facts).await
 }
 
 #[derive(Template, WebTemplate)]
@@ -127,9 +131,8 @@ pub async fn print_kept(grant: Changing) -> Result<Response> {
     living(grant.page(""))?;
     let view = grant.view().await?;
     let facts = kept::Facts::read(&view, &kept_by(&grant)).await?;
-    let by = view.names().await?.of(grant.member()).to_owned();
     drop(view);
-    give(&grant, (Sheet::Kept, "inline"), &facts, &by).await
+    give(&grant, (Sheet::Kept, "inline"), &facts).await
 }
 
 /// Who shows the sheet to the person, and when.

@@ -1,6 +1,10 @@
 //! What Today looks at, each list read once: what stands now, and nothing of what is over.
 
 use crate::{
+    across::{
+        disagreements, ingredients as same,
+        reconciliation::{settled_store as pairs, store as second_lists},
+    },
     platform::{
         auth::area::{Clinical, Essentials},
         db::View,
@@ -12,13 +16,12 @@ use crate::{
         conditions::{model::Condition, store as conditions},
         contacts::{model::Contact, store as contacts},
         medicines::{
+            ingredients::store as ingredients,
             model::Medicine,
+            schedule::{model::Step, store as schedule},
             stock::standing::{self as supply, Standing},
             store as medicines,
-            turns::{
-                model::Turn,
-                store::{self as turns, Wanted},
-            },
+            turns::{model::Turn, store as turns},
         },
         operations::{model::Operation, store as operations},
         people::{model::Person, store as people},
@@ -47,35 +50,79 @@ pub struct Treated {
     pub operations: Vec<Operation>,
     pub statements: Vec<Statement>,
     pub questions: Vec<Question>,
+    /// For those who may change it: they settle what does not agree.
+    pub compared: Option<Compared>,
+}
+
+/// What is laid side by side.
+pub struct Compared {
+    pub disagreeing: disagreements::Written,
+    pub same: same::Written,
 }
 
 impl Facts {
     pub async fn read(view: &View<Essentials>, today: Date) -> Result<Facts> {
+        let person = people::find(view).await?;
+        let allergies = allergies::state(view).await?;
         let treated = match view.area::<Clinical>() {
-            Some(view) => Some(Treated::read(&view, today).await?),
+            Some(view) => Some(Treated::read(&view, (&person, &allergies), today).await?),
             None => None,
         };
         Ok(Facts {
-            person: people::find(view).await?,
             usual: baseline::find(view).await?,
-            allergies: allergies::state(view).await?,
             contacts: contacts::list(view).await?,
+            person,
+            allergies,
             treated,
         })
     }
 }
 
 impl Treated {
-    async fn read(view: &View<Clinical>, today: Date) -> Result<Treated> {
-        let medicines = medicines::current(view).await?;
+    async fn read(view: &View<Clinical>, known: (&Person, &State), today: Date) -> Result<Treated> {
+        let (medicines, steps) = (medicines::current(view).await?, schedule::list(view).await?);
+        let supply = supply::of(view, medicines.clone(), &steps, today).await?;
+        let (conditions, compared) = match view.may_change() {
+            true => {
+                let all = conditions::list(view).await?;
+                let standing = all.iter().filter(|it| it.is_standing()).cloned().collect();
+                let lists = (medicines.clone(), steps, all);
+                (standing, Some(Compared::read(view, known, lists).await?))
+            }
+            false => (conditions::standing(view).await?, None),
+        };
         Ok(Treated {
-            supply: supply::of(view, medicines.clone(), today).await?,
             medicines,
-            turns: turns::list(view, &Wanted { standing: true, ..Wanted::default() }).await?,
-            conditions: conditions::standing(view).await?,
+            turns: turns::standing(view).await?,
+            supply,
+            conditions,
             operations: operations::list(view).await?,
             statements: statements::list(view).await?,
             questions: questions::list(view, &questions::Wanted::default()).await?,
+            compared,
+        })
+    }
+}
+
+impl Compared {
+    async fn read(
+        view: &View<Clinical>,
+        (person, allergies): (&Person, &State),
+        (medicines, steps, conditions): (Vec<Medicine>, Vec<Step>, Vec<Condition>),
+    ) -> Result<Compared> {
+        let ingredients = ingredients::list(view).await?;
+        let pairs = pairs::confirmed(view).await?;
+        Ok(Compared {
+            disagreeing: disagreements::Written {
+                allergies: allergies.listed().to_vec(),
+                medicines: medicines.clone(),
+                ingredients: ingredients.clone(),
+                conditions,
+                lists: second_lists::list(view).await?,
+                born: Some(person.born),
+                pairs: pairs.clone(),
+            },
+            same: same::Written { medicines, steps, ingredients, pairs },
         })
     }
 }

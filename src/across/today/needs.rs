@@ -2,15 +2,13 @@
 //!
 //! Each says where to go. Nothing here judges what is kept; it says what is not.
 
-use super::facts::{Facts, Treated};
+use super::facts::{Compared, Facts, Treated};
 use crate::{
-    across::{
-        disagreements, ingredients, reconciliation::store as second_lists, statements::beside,
-    },
+    across::{disagreements, ingredients, statements::beside},
     base::clock::Instant,
     family::members::invitations::{model::Invitation, store as invitations},
     platform::{
-        auth::area::{Clinical, Log, Members},
+        auth::area::{Log, Members},
         db::View,
         error::Result,
         web::urls::{self, Address},
@@ -169,22 +167,16 @@ pub async fn invitations(view: &View<Members>, now: Instant) -> Result<Vec<Need>
     Ok(all.map(need).collect())
 }
 
-/// Ingredients that stand in two medicines, where nobody asked yet.
-pub async fn same_in_several(view: &View<Clinical>, today: Date) -> Result<Vec<Need>> {
-    let says = ingredients::unasked(view, today).await?.into_iter();
-    Ok(says.map(|it| Need::new(it, urls::same_in_several())).collect())
-}
-
-/// What is written down in one place and not so in another, where nobody asked yet.
-pub async fn disagreeing(view: &View<Clinical>) -> Result<Option<Need>> {
-    let says = disagreements::unasked(view).await?;
-    Ok(says.map(|it| Need::new(it, urls::disagreements())))
-}
-
-/// Lists that were taken in and are not settled: for those who may settle them.
-pub async fn unsettled(view: &View<Clinical>) -> Result<Vec<Need>> {
-    let open = second_lists::list(view).await?.into_iter().filter(|it| it.is_open());
-    let need =
-        |id, title| Need::new(format!("Not settled yet: the {title}"), urls::second_list(id));
-    Ok(open.map(|it| need(it.id, it.title())).collect())
+/// For those who may settle them: lists that were taken in and are not settled, what does not agree
+/// and ingredients that stand in two medicines, where nobody asked yet.
+pub fn compared(treated: &Treated, today: Date) -> Vec<Need> {
+    let Some(Compared { disagreeing, same }) = &treated.compared else { return Vec::new() };
+    let unsettled = disagreeing.lists.iter().filter(|it| it.is_open()).map(|it| {
+        Need::new(format!("Not settled yet: the {}", it.title()), urls::second_list(it.id))
+    });
+    let disagree = disagreements::unasked(disagreeing, &treated.questions);
+    let disagree = disagree.map(|it| Need::new(it, urls::disagreements()));
+    let several = ingredients::unasked(same, &treated.questions, today).into_iter();
+    let several = several.map(|it| Need::new(it, urls::same_in_several()));
+    unsettled.chain(disagree).chain(several).collect()
 }

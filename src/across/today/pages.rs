@@ -12,7 +12,7 @@ use crate::{
     platform::{
         audit::read::Wanted,
         auth::{
-            area::{Clinical, Essentials, History, Log, Members},
+            area::{Essentials, History, Log, Members},
             grant::{Change, Grant, See},
         },
         db::{Done, View},
@@ -83,13 +83,8 @@ async fn needs(
     {
         needs.extend(needs::invitations(&view, grant.now()).await?);
     }
-    if grant.may::<Change<Clinical>>()
-        && let Some(view) = view.area::<Clinical>()
-    {
-        needs.extend(needs::unsettled(&view).await?);
-        needs.extend(needs::disagreeing(&view).await?);
-        needs.extend(needs::same_in_several(&view, grant.today()).await?);
-    }
+    let treated = facts.treated.iter();
+    needs.extend(treated.flat_map(|it| needs::compared(it, grant.today())));
     Ok(needs)
 }
 

@@ -5,10 +5,7 @@ use crate::{
         ids::{ContactId, MemberId, TellingId, TurnId},
         text::Line,
     },
-    platform::{
-        error,
-        web::form::{FormErrors, FromForm, Reader},
-    },
+    platform::web::form::{FormErrors, FromForm, Reader},
     record::medicines::turns::model::{Telling, Turn},
 };
 use time::Date;
@@ -50,11 +47,8 @@ impl Told {
         }
     }
 
-    pub fn come(&self, today: Date) -> error::Result<()> {
-        match self.on > today {
-            true => Err(FormErrors::at("told_on", "This day has not come yet.").into()),
-            false => Ok(()),
-        }
+    pub fn come(&self, today: Date) -> Result<(), FormErrors> {
+        FormErrors::unless_come("told_on", self.on, today)
     }
 }
 

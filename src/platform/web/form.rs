@@ -70,6 +70,14 @@ impl FormErrors {
         FormErrors(vec![FieldError { field, says: says.into() }])
     }
 
+    /// Of what is said to have happened on a day.
+    pub fn unless_come(field: &'static str, on: Date, today: Date) -> Result<(), FormErrors> {
+        match on > today {
+            true => Err(FormErrors::at(field, "This day has not come yet.")),
+            false => Ok(()),
+        }
+    }
+
     pub fn iter(&self) -> impl Iterator<Item = &FieldError> {
         self.0.iter()
     }

@@ -80,9 +80,7 @@ impl AllergyAnswer {
             let says = "An allergy or intolerance is listed. If it was entered by mistake, strike it first.";
             return Err(FormErrors::at("answer", says).into());
         }
-        if said_on > today {
-            return Err(FormErrors::at("said_on", "This day has not come yet.").into());
-        }
+        FormErrors::unless_come("said_on", said_on, today)?;
         let (said_by, said_on) = (Some(said_by), Some(said_on));
         Ok(AllergyAnswer { answer: Answer::NoneKnown, said_by, said_on, ..self.clone() })
     }

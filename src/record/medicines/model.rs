@@ -226,23 +226,25 @@ impl Medicine {
     }
 
     fn turned(&self, status: Status, on: Date, reason: Line, today: Date) -> Result<Medicine> {
-        if on > today {
-            return Err(FormErrors::at("on", "This day has not come yet.").into());
-        }
-        if let Some(started) = self.started_on.filter(|it| *it > on) {
-            let started = day::words(started);
-            return Err(
-                FormErrors::at("on", format!("This is before it was started, {started}.")).into()
-            );
-        }
+        FormErrors::unless_come("on", on, today)?;
+        self.started_by(on)?;
         Ok(Medicine { status, status_since: Some(on), status_reason: Some(reason), ..self.clone() })
+    }
+
+    /// Nothing turns before the start.
+    pub fn started_by(&self, on: Date) -> Result<()> {
+        match self.started_on.filter(|it| *it > on).map(day::words) {
+            Some(started) => {
+                let says = format!("This is before it was started, {started}.");
+                Err(FormErrors::at("on", says).into())
+            }
+            None => Ok(()),
+        }
     }
 
     /// Taken again from this day, after a hold or a stop.
     pub fn resumed(&self, on: Date, today: Date) -> Result<Medicine> {
-        if on > today {
-            return Err(FormErrors::at("on", "This day has not come yet.").into());
-        }
+        FormErrors::unless_come("on", on, today)?;
         if let Some(since) = self.status_since.filter(|it| *it > on) {
             let says = format!("This is before the {} began, {}.", self.pause(), day::words(since));
             return Err(FormErrors::at("on", says).into());

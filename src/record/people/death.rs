@@ -28,9 +28,7 @@ impl Person {
 
     /// On a day between birth and today.
     pub fn died(&self, told: &Told, by: MemberId, today: Date) -> Result<Person> {
-        if told.on > today {
-            return Err(FormErrors::at("died_on", "This day has not come yet.").into());
-        }
+        FormErrors::unless_come("died_on", told.on, today)?;
         let after = Person {
             died_on: Some(told.on),
             died_by: Some(by),

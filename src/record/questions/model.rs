@@ -165,12 +165,12 @@ impl Question {
     }
 
     pub fn asked(&self, on: Date, today: Date) -> Result<Question> {
-        come(on, today)?;
+        FormErrors::unless_come("on", on, today)?;
         Ok(Question { state: State::Asked, asked_on: Some(on), ..self.clone() })
     }
 
     pub fn answered(&self, answer: Answer, today: Date) -> Result<Question> {
-        come(answer.on, today)?;
+        FormErrors::unless_come("on", answer.on, today)?;
         Ok(Question {
             state: State::Answered,
             answer: Some(answer.answer),
@@ -239,13 +239,6 @@ impl Question {
     /// Its first words, for lists and the history.
     pub fn title(&self) -> String {
         title(self.words.as_str())
-    }
-}
-
-fn come(on: Date, today: Date) -> Result<()> {
-    match on > today {
-        true => Err(FormErrors::at("on", "This day has not come yet.").into()),
-        false => Ok(()),
     }
 }
 

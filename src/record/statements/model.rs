@@ -139,9 +139,7 @@ impl Statement {
 
     /// Said on a day that has come.
     pub fn said(&self, said: Said, today: Date) -> Result<Statement> {
-        if said.on > today {
-            return Err(FormErrors::at("said_on", "This day has not come yet.").into());
-        }
+        FormErrors::unless_come("said_on", said.on, today)?;
         let answer = if said.which.is_some() { Answer::Yes } else { Answer::No };
         let (said_by, said_on) = (Some(said.by), Some(said.on));
         Ok(Statement { answer, which: said.which, said_by, said_on, ..self.clone() })

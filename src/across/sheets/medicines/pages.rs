@@ -42,11 +42,6 @@ pub fn routes() -> Router<House> {
 
 type Seeing = Grant<See<Clinical>>;
 
-/// The name of the member at the page, as it stands on the paper.
-async fn reader<A, L: Leave>(view: &View<A>, grant: &Grant<L>) -> Result<String> {
-    Ok(view.names().await?.of(grant.member()).to_owned())
-}
-
 #[derive(Template, WebTemplate)]
 #[template(path = "sheets/medicines.html")]
 pub struct ListPage {
@@ -56,7 +51,7 @@ pub struct ListPage {
 
 /// The facts of the list as this member sees them.
 pub async fn list_facts<L: Leave>(view: &View<Clinical>, grant: &Grant<L>) -> Result<list::Facts> {
-    let name = reader(view, grant).await?;
+    let name = view.names().await?.of(grant.member()).to_owned();
     list::Facts::read(view, &list::Reader { name, role: grant.role(), today: grant.today() }).await
 }
 
@@ -66,10 +61,8 @@ async fn list(grant: Seeing) -> Result<ListPage> {
 }
 
 async fn print_list(grant: Seeing) -> Result<Response> {
-    let view = grant.view().await?;
-    let (facts, by) = (list_facts(&view, &grant).await?, reader(&view, &grant).await?);
-    drop(view);
-    give(&grant, (Sheet::MedicineList, "inline"), &facts, &by).await
+    let facts = list_facts(&grant.view().await?, &grant).await?;
+    give(&grant, (Sheet::MedicineList, "inline"), &facts).await
 }
 
 #[derive(Template, WebTemplate)]
@@ -79,22 +72,14 @@ pub struct WalletPage {
     facts: wallet::Facts,
 }
 
-/// The facts of the card.
-pub async fn wallet_facts(view: &View<Essentials>, today: Date) -> Result<wallet::Facts> {
-    wallet::Facts::read(view, today).await
-}
-
 async fn wallet(grant: Grant<See<Essentials>>) -> Result<WalletPage> {
-    let facts = wallet_facts(&grant.view().await?, grant.today()).await?;
+    let facts = wallet::Facts::read(&grant.view().await?, grant.today()).await?;
     Ok(WalletPage { page: grant.page(facts.title), facts })
 }
 
 async fn print_wallet(grant: Grant<See<Essentials>>) -> Result<Response> {
-    let view = grant.view().await?;
-    let facts = wallet_facts(&view, grant.today()).await?;
-    let by = reader(&view, &grant).await?;
-    drop(view);
-    give(&grant, (Sheet::WalletCard, "inline"), &facts, &by).await
+    let facts = wallet::Facts::read(&grant.view().await?, grant.today()).await?;
+    give(&grant, (Sheet::WalletCard, "inline"), &facts).await
 }
 
 #[derive(Template, WebTemplate)]
@@ -128,11 +113,8 @@ async fn week(grant: Seeing, Query(asked): Query<Asked>) -> Result<WeekPage> {
 }
 
 async fn print_week(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {
-    let view = grant.view().await?;
-    let facts = week::Facts::read(&view, asked.day(grant.today())).await?;
-    let by = reader(&view, &grant).await?;
-    drop(view);
-    give(&grant, (Sheet::Week, "inline"), &facts, &by).await
+    let facts = week::Facts::read(&grant.view().await?, asked.day(grant.today())).await?;
+    give(&grant, (Sheet::Week, "inline"), &facts).await
 }
 
 #[derive(Template, WebTemplate)]
@@ -166,9 +148,6 @@ async fn day(grant: Seeing, Query(asked): Query<Asked>) -> Result<DayPage> {
 }
 
 async fn print_day(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {
-    let view = grant.view().await?;
-    let facts = day::Facts::read(&view, asked.day(grant.today())).await?;
-    let by = reader(&view, &grant).await?;
-    drop(view);
-    give(&grant, (Sheet::Day, "inline"), &facts, &by).await
+    let facts = day::Facts::read(&grant.view().await?, asked.day(grant.today())).await?;
+    give(&grant, (Sheet::Day, "inline"), &facts).await
 }

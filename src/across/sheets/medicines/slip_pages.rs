@@ -92,9 +92,6 @@ async fn slip(grant: Seeing, Query(asked): Query<Asked>) -> Result<SlipPage> {
 }
 
 async fn print_slip(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {
-    let view = grant.view().await?;
-    let facts = Facts::read(&view, &asked.which(&grant)?).await?;
-    let by = view.names().await?.of(grant.member()).to_owned();
-    drop(view);
-    give(&grant, (Sheet::ChangeSlip, "inline"), &facts, &by).await
+    let facts = Facts::read(&grant.view().await?, &asked.which(&grant)?).await?;
+    give(&grant, (Sheet::ChangeSlip, "inline"), &facts).await
 }

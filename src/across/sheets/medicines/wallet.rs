@@ -4,7 +4,7 @@
 //! The card is small: what does not fit is counted on it and named in full below it. It is a part
 //! of what the emergency sheet says, and is seen by whoever sees that sheet.
 
-use super::{Head, calls, checked, counted, turned};
+use super::{Head, calls, checked, counted};
 use crate::{
     across::sheets::stamps::Stamps,
     base::day as calendar,
@@ -20,7 +20,7 @@ use crate::{
             model::Medicine,
             schedule::{model::Step, store as schedule},
             store as medicines,
-            turns::{model::Turn, standing},
+            turns::{model::Turn, standing, store as turns},
         },
         people::{model::Person, store as people},
         statements::{state::State, store as statements},
@@ -70,7 +70,7 @@ impl Facts {
         let stamps = Stamps { names: &names, zone: &person.zone };
         let state = allergies::state(view).await?;
         let (all, steps) = (medicines::current(&clinical).await?, schedule::list(&clinical).await?);
-        let turned = turned(&clinical).await?;
+        let turned = turns::standing(&clinical).await?;
         let phones = contacts::list(view).await?;
         let said = statements::list(&clinical).await?;
         let stated = said.iter().map(|it| Stated {

@@ -121,9 +121,7 @@ fn written(
     subject: Option<Subject>,
     today: Date,
 ) -> Result<Answer> {
-    if told.asked_on > today {
-        return Err(FormErrors::at("asked_on", "This day has not come yet.").into());
-    }
+    FormErrors::unless_come("asked_on", told.asked_on, today)?;
     let (about_kind, about_item) = subject.map(|it| (it.kind, it.item)).unzip();
     Ok(Answer {
         id: AnswerId::default(),

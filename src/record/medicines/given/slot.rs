@@ -131,9 +131,7 @@ pub async fn enter(
     form: Form<Doses>,
 ) -> Done {
     let sent = form.parse()?;
-    if date > grant.today() {
-        return Err(FormErrors::at("doses", "This day has not come yet.").into());
-    }
+    FormErrors::unless_come("doses", date, grant.today())?;
     let mut write = grant.write().await?;
     let all = doses(&write, &grant, (date, when)).await?;
     let (names, members) = (write.names().await?, write.members().await?);

@@ -1,12 +1,8 @@
 //! The pages of a day and of a week, from any day on.
 
 use super::super::{
-    model::Medicine,
     store as medicines,
-    turns::{
-        standing,
-        store::{self as turns, Wanted},
-    },
+    turns::{standing, store as turns},
 };
 use super::{
     day::{self, Beside, Day},
@@ -18,7 +14,6 @@ use crate::platform::{
         area::Clinical,
         grant::{Grant, See},
     },
-    db::View,
     error::Result,
     web::{page::Page, urls},
 };
@@ -67,18 +62,11 @@ pub async fn day(grant: Grant<See<Clinical>>, Query(asked): Query<Asked>) -> Res
         page: grant.page("What is taken in a day"),
         words: calendar::short_words(date),
         beside: day::beside(&medicines, &steps, &[date]),
-        plans: plans(&view, &medicines, date).await?,
+        plans: standing::plans(&medicines, &turns::standing(&view).await?, date),
         day: day::day(&medicines, &steps, date),
         before: date - Duration::days(1),
         after: date + Duration::days(1),
     })
-}
-
-/// The grid lays out what is taken now: what is planned by its last day is said above it.
-async fn plans(view: &View<Clinical>, medicines: &[Medicine], last: Date) -> Result<Vec<String>> {
-    let turns = turns::list(view, &Wanted { standing: true, ..Wanted::default() }).await?;
-    let of = |it: &Medicine| Some(format!("{}: {}", it.title(), standing::by(it, &turns, last)?));
-    Ok(medicines.iter().filter_map(of).collect())
 }
 
 #[derive(Template, WebTemplate)]
@@ -108,7 +96,11 @@ pub async fn week(grant: Grant<See<Clinical>>, Query(asked): Query<Asked>) -> Re
     Ok(WeekPage {
         page: grant.page("A week for the pill box"),
         beside: day::beside(&medicines, &steps, &dates),
-        plans: plans(&view, &medicines, from + Duration::days(6)).await?,
+        plans: standing::plans(
+            &medicines,
+            &turns::standing(&view).await?,
+            from + Duration::days(6),
+        ),
         days,
         before: from - Duration::days(7),
         after: from + Duration::days(7),

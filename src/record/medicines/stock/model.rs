@@ -147,9 +147,7 @@ impl Fill {
     pub fn sound(self, today: Date) -> Result<Fill> {
         let wrong = |field, says: String| Err(Error::from(FormErrors::at(field, says)));
         let filled = day::words(self.filled_on);
-        if self.filled_on > today {
-            return wrong("filled_on", "This day has not come yet.".into());
-        }
+        FormErrors::unless_come("filled_on", self.filled_on, today)?;
         if self.written_on.is_some_and(|it| it > self.filled_on) {
             return wrong("written_on", format!("This is after it was filled, {filled}."));
         }
@@ -174,10 +172,8 @@ impl Fill {
 
 impl Count {
     pub fn sound(self, today: Date) -> Result<Count> {
-        match self.counted_on > today {
-            true => Err(FormErrors::at("counted_on", "This day has not come yet.").into()),
-            false => Ok(self),
-        }
+        FormErrors::unless_come("counted_on", self.counted_on, today)?;
+        Ok(self)
     }
 
     pub fn opened_at(self, version: i64) -> Result<Count> {

@@ -1,6 +1,10 @@
 //! How each medicine's supply stands on a day: how long it lasts, by when to act, and why.
 
-use super::super::{model::Medicine, schedule::store as schedule, store as medicines};
+use super::super::{
+    model::Medicine,
+    schedule::{model::Step, store as schedule},
+    store as medicines,
+};
 use super::{
     act_by::ActBy,
     lasts::{Lasts, Written},
@@ -22,16 +26,17 @@ pub struct Standing {
 
 /// Every medicine that is taken or on hold: those with a day to act by first, by that day.
 pub async fn all(view: &View<Clinical>, today: Date) -> Result<Vec<Standing>> {
-    of(view, medicines::current(view).await?, today).await
+    let (medicines, steps) = (medicines::current(view).await?, schedule::list(view).await?);
+    of(view, medicines, &steps, today).await
 }
 
-/// Of these medicines.
+/// Of these medicines, with all steps.
 pub async fn of(
     view: &View<Clinical>,
     medicines: Vec<Medicine>,
+    steps: &[Step],
     today: Date,
 ) -> Result<Vec<Standing>> {
-    let steps = schedule::list(view).await?;
     let (fills, counts) = (store::fills(view, None).await?, store::counts(view, None).await?);
     let pauses = store::pauses(view, None).await?;
     let setting = store::setting(view).await?;

@@ -10,10 +10,10 @@ use super::super::{
 };
 use super::{
     form::{Changed, Held, Turned},
-    model::{Said, Turn, What},
+    model::{Turn, What},
     store,
 };
-use crate::base::{day, ids::MedicineId, text::Line};
+use crate::base::{ids::MedicineId, text::Line};
 use crate::platform::{
     auth::{
         area::Clinical,
@@ -122,7 +122,12 @@ async fn keep(mut write: Write<Clinical>, before: &Medicine, turn: Turn, today: 
         apply(&mut write, before, &after, turn.from_on).await?;
         turn.left_at = before.version + 1;
     }
-    let id = store::add(&mut write, &turn).await?;
+    written_down(write, before, &turn).await
+}
+
+/// Afterwards its page asks who has been told.
+async fn written_down(mut write: Write<Clinical>, before: &Medicine, turn: &Turn) -> Done {
+    let id = store::add(&mut write, turn).await?;
     let line = format!("{}: {}. Who has been told?", before.name, turn.sentence());
     write.commit().await?.then(urls::turn(id)).saying(line)
 }
@@ -151,7 +156,7 @@ pub async fn change(grant: Changing, At(id): At<MedicineId>, form: Form<Changed>
     let said = said.come(grant.today(), says)?;
     let mut write = grant.write().await?;
     let before = medicines::find(&write, id).await?.opened_at(version)?;
-    not_before_the_start(&before, &said)?;
+    before.started_by(said.on)?;
     let source = Line::from(format!("said by {}", said.by));
     let label = taken.onto(before.label(), source).sound(grant.today())?;
     let after = before.relabelled(label);
@@ -163,17 +168,5 @@ pub async fn change(grant: Changing, At(id): At<MedicineId>, form: Form<Changed>
     medicines::save(&mut write, &before, &after).await?;
     let turn = Turn::new(&before, What::Changed, said, (write.member(), write.at()));
     let turn = Turn { left_at: before.version + 1, ..turn };
-    let id = store::add(&mut write, &turn).await?;
-    let line = format!("{}: {}. Who has been told?", before.name, turn.sentence());
-    write.commit().await?.then(urls::turn(id)).saying(line)
-}
-
-fn not_before_the_start(medicine: &Medicine, said: &Said) -> Result<()> {
-    match medicine.started_on.filter(|it| *it > said.on) {
-        Some(started) => {
-            let says = format!("This is before it was started, {}.", day::words(started));
-            Err(FormErrors::at("on", says).into())
-        }
-        None => Ok(()),
-    }
+    written_down(write, &before, &turn).await
 }

@@ -54,10 +54,12 @@ pub fn plan_needs(title: &str, turn: &Turn, today: Date) -> Option<String> {
     })
 }
 
-/// The same, where something is planned by this day: above a grid, which lays out what is taken now.
-pub fn by(medicine: &Medicine, turns: &[Turn], last: Date) -> Option<String> {
-    let near = planned(medicine.id, turns).into_iter().any(|it| it.from_on <= last);
-    on_paper(medicine, turns).filter(|_| near)
+/// What is planned by a day, medicine by medicine: above a grid, which lays out what is taken now.
+pub fn plans(medicines: &[Medicine], turns: &[Turn], last: Date) -> Vec<String> {
+    let by_then = |it: &Medicine| planned(it.id, turns).iter().any(|plan| plan.from_on <= last);
+    let near = medicines.iter().filter(|it| by_then(it));
+    let says = |it: &Medicine| Some(format!("{}: {}", it.title(), on_paper(it, turns)?));
+    near.filter_map(says).collect()
 }
 
 /// What a sheet says beside a medicine: its plans and its hold, with who said so.

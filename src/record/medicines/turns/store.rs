@@ -22,13 +22,18 @@ use time::Date;
 pub struct Wanted {
     pub medicine: Option<MedicineId>,
     pub since: Option<Date>,
-    /// Only holds, and what is planned: what stands on Today and on the sheets.
+    /// Only holds, and what is planned.
     pub standing: bool,
 }
 
 /// The newest day first.
 pub async fn list(view: &View<Clinical>, wanted: &Wanted) -> Result<Vec<Turn>> {
     turns(view, None, wanted).await
+}
+
+/// Holds, and what is planned: what stands on Today and on the sheets.
+pub async fn standing(view: &View<Clinical>) -> Result<Vec<Turn>> {
+    list(view, &Wanted { standing: true, ..Wanted::default() }).await
 }
 
 pub async fn find(view: &View<Clinical>, id: TurnId) -> Result<Turn> {
