@@ -115,6 +115,22 @@ ids! {
     TurnId "turn"
     /// Who was told of it.
     TellingId "telling"
+    /// A visit to a clinician or a service, once or again and again.
+    AppointmentId "appointment"
+    /// One of a series that differs from the others.
+    OccurrenceId "occurrence"
+    /// What was said at a visit.
+    VisitId "visit"
+    /// What is to be done.
+    TaskId "task"
+    /// What was noticed, in plain words.
+    ObservationId "observation"
+    /// What was decided, and by which right.
+    DecisionId "decision"
+    /// What someone did for the person: hours, nights, errands, travel.
+    CarriedId "carried"
+    /// The secret address of a member's calendar.
+    FeedId "feed"
     /// How far a member has confirmed having read.
     ReadMarkId "read"
     /// What the person answered when she was asked about her own record.

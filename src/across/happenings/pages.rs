@@ -1,7 +1,10 @@
 //! The notes: those that wait for a place first, then the others, the newest first.
 
 use crate::{
-    across::history::kinds::{self, Thing, Titles},
+    across::history::{
+        kinds,
+        titles::{Thing, Titles},
+    },
     base::ids::HappeningId,
     platform::{
         audit::Names,

@@ -1,8 +1,8 @@
 //! Entries as sentences, gathered by the day they happened on where the person is.
 
 use super::{
-    kinds::Titles,
     sentences::{Sentence, Words},
+    titles::Titles,
 };
 use crate::base::{day, zone::Zone};
 use crate::platform::{

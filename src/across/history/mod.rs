@@ -13,6 +13,7 @@ mod places;
 mod questions;
 mod reconciled;
 mod sentences;
+pub mod titles;
 mod turns;
 mod values;
 

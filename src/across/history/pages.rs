@@ -2,7 +2,8 @@
 
 use super::{
     days::{self, Day},
-    kinds::{self, Titles},
+    kinds,
+    titles::Titles,
 };
 use crate::base::ids::MemberId;
 use crate::platform::{

@@ -3,8 +3,8 @@
 //! A place has turns of its own (paused, ended), and its lowered areas are told one by one.
 
 use super::{
-    kinds::Thing,
     sentences::{Sentence, Words, new_text, old_text},
+    titles::Thing,
 };
 use crate::platform::{
     audit::read::Recorded,

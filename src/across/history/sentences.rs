@@ -1,9 +1,9 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    answers, death, given,
-    kinds::{self, Thing, Titles},
-    places, questions, reconciled, turns, values,
+    answers, death, given, kinds, places, questions, reconciled,
+    titles::{Thing, Titles},
+    turns, values,
 };
 use crate::{
     base::{clock::Instant, ids::MemberId, zone::Zone},

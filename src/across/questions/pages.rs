@@ -1,7 +1,10 @@
 //! The questions: those that wait in front, of these the ones nobody will ask; then the others.
 
 use crate::{
-    across::history::kinds::{self, Thing, Titles},
+    across::history::{
+        kinds,
+        titles::{Thing, Titles},
+    },
     base::ids::QuestionId,
     platform::{
         audit::Names,

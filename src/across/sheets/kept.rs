@@ -15,7 +15,7 @@ use self::{
 };
 use crate::{
     across::{
-        history::kinds::Titles,
+        history::titles::Titles,
         visibility::{model::Hidden, store as visibility},
     },
     base::{clock::Instant, day, ids::MemberId, zone::Zone},

@@ -6,7 +6,7 @@ use super::{
     store::{self, Member},
 };
 use crate::{
-    across::history::kinds::{self, Titles},
+    across::history::{kinds, titles::Titles},
     family::members::answers::{model::Answer, store as answers},
     platform::{
         auth::{

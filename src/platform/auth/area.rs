@@ -77,6 +77,8 @@ pub struct Essentials;
 pub struct Clinical;
 /// What happened, as it was noted. An aide writes here too.
 pub struct Log;
+/// What is to be done, and when: tasks, appointments, shifts.
+pub struct Tasks;
 /// Who shares the record, and in which role.
 pub struct Members;
 /// Who did what.
@@ -94,6 +96,9 @@ impl Area for Clinical {
 }
 impl Area for Log {
     const NAME: AreaName = AreaName::Log;
+}
+impl Area for Tasks {
+    const NAME: AreaName = AreaName::Tasks;
 }
 impl Area for Members {
     const NAME: AreaName = AreaName::Members;
