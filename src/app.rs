@@ -32,6 +32,8 @@ pub fn routes() -> Router<House> {
         .merge(record::happenings::routes())
         .merge(record::questions::routes())
         .merge(across::questions::routes())
+        .merge(across::appointments::routes())
+        .merge(across::calendar::routes())
         .merge(across::reconciliation::routes())
         .merge(across::ingredients::routes())
         .merge(across::disagreements::routes())

@@ -1,5 +1,7 @@
 //! What joins several capabilities: it reads and writes through their stores.
 
+pub mod appointments;
+pub mod calendar;
 pub mod disagreements;
 pub mod happenings;
 pub mod history;

@@ -6,10 +6,13 @@
 pub mod change;
 pub mod check;
 pub mod clock;
+pub mod content_line;
 pub mod day;
 pub mod holidays;
 pub mod ids;
 pub mod quantity;
 pub mod reach;
+pub mod recurrence;
 pub mod text;
+pub mod time_of_day;
 pub mod zone;

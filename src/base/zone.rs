@@ -5,6 +5,8 @@
 //! twice (clocks fall back) is the first of the two: IETF RFC 5545 (2009), section 3.3.5.
 //! A stored name that a newer database no longer knows counts as UTC: a page with odd hours is better than none.
 
+pub mod changes;
+
 use jiff::civil;
 use jiff::tz::{self, TimeZone};
 use serde::Serialize;

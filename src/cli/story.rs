@@ -2,6 +2,7 @@
 //! that the pages use, so that its history is a true one. Every name and number is invented.
 
 mod answers;
+mod appointments;
 mod clock;
 mod conditions;
 mod contacts;
@@ -172,12 +173,16 @@ impl Telling<'_> {
         self.usual_self().await?;
         self.laid_out().await?;
         self.supply_begins().await?;
+        self.calendar_begins().await?;
         self.corrections().await?;
         self.phones().await?;
+        self.therapy_moved().await?;
         self.infection().await?;
+        self.calendar_looked_through().await?;
         self.log_begins().await?;
         self.visit().await?;
-        self.last_days().await
+        self.last_days().await?;
+        self.calendar_goes_on().await
     }
 
     fn member(&self, name: &str) -> (MemberId, Role) {

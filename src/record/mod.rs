@@ -1,6 +1,7 @@
 //! What is known about one person. Each folder owns its tables and knows no other folder here.
 
 pub mod allergies;
+pub mod appointments;
 pub mod baseline;
 pub mod conditions;
 pub mod contacts;

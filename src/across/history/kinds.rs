@@ -3,6 +3,7 @@
 
 use crate::{
     across::{
+        calendar::Feed,
         reconciliation::{
             model::{ListLine, SecondList},
             settled::{SameIngredient, SettledRow},
@@ -19,6 +20,7 @@ use crate::{
     platform::web::urls::{self, Address},
     record::{
         allergies::{answer::AllergyAnswer, model::Allergy},
+        appointments::{matter::Matter, model::Appointment, occurrence::Occurrence},
         baseline::model::Baseline,
         conditions::model::Condition,
         contacts::model::Contact,
@@ -80,6 +82,9 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Baseline>("the page"),
         Kind::of::<Happening>("the note"),
         Kind::of::<Question>("the question"),
+        Kind::of::<Appointment>("the appointment"),
+        Kind::of::<Occurrence>("one of the series"),
+        Kind::of::<Matter>("what is for the clinical pages of"),
         Kind::of::<SecondList>("the"),
         Kind::of::<ListLine>("the line"),
         Kind::of::<SettledRow>("the decision on"),
@@ -90,6 +95,7 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Invitation>("the invitation for"),
         Kind::of::<Answer>("the answer to"),
         Kind::of::<Print>("the sheet"),
+        Kind::of::<Feed>("an address of the calendar"),
     ];
     all.into_iter().find(|it| it.name == name)
 }
@@ -111,6 +117,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "statement" => Some(urls::statements()),
         "baseline" => Some(urls::usual()),
         "happening" => Some(urls::happening(item)),
+        "appointment" => Some(urls::appointment(item)),
         "question" => Some(urls::question(item)),
         "second_list" => Some(urls::second_list(item)),
         "same_ingredient" => Some(urls::second_lists().and("pairs")),

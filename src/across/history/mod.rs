@@ -4,6 +4,7 @@
 //! of one item has its own page, and anyone who reads the history can have it verified.
 
 mod answers;
+mod appointments;
 pub mod days;
 mod death;
 mod given;

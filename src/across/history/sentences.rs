@@ -1,7 +1,7 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    answers, death, given, kinds, places, questions, reconciled,
+    answers, appointments, death, given, kinds, places, questions, reconciled,
     titles::{Thing, Titles},
     turns, values,
 };
@@ -88,6 +88,7 @@ impl Words<'_> {
         let own = own.or_else(|| death::tell(self, entry));
         let own = own.or_else(|| questions::tell(self, entry));
         let own = own.or_else(|| turns::tell(self, entry));
+        let own = own.or_else(|| appointments::tell(self, entry));
         if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {
             return sentence;
         }

@@ -12,13 +12,14 @@ use crate::{
         answers::store as answers, invitations::store as invitations, places::store as places,
     },
     platform::{
-        auth::area::{Clinical, Essentials, Log, Members},
+        auth::area::{Clinical, Essentials, Log, Members, Tasks},
         db::View,
         error::Result,
         web::urls::Address,
     },
     record::{
         allergies::store as allergies,
+        appointments::{matter_store as matters, store as appointments},
         baseline::store as baseline,
         conditions::store as conditions,
         contacts::store as contacts,
@@ -61,6 +62,10 @@ impl Titles {
         if let Some(view) = view.area::<Log>() {
             it.put("happening", happenings::titles(&view).await?);
         }
+        if let Some(view) = view.area::<Tasks>() {
+            it.put("appointment", appointments::titles(&view).await?);
+            it.put("occurrence", appointments::occurrence_titles(&view).await?);
+        }
         if let Some(view) = view.area::<Members>() {
             it.put("membership", places::titles(&view).await?);
             it.put("invitation", invitations::titles(&view).await?);
@@ -88,6 +93,7 @@ impl Titles {
         self.put("condition", conditions::titles(view).await?);
         self.put("operation", operations::titles(view).await?);
         self.put("question", questions::titles(view).await?);
+        self.put("appointment_matter", matters::titles(view).await?);
         self.put("statement", statements::titles(view).await?);
         self.reconciled(view).await
     }

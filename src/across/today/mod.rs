@@ -7,9 +7,10 @@
 mod checks;
 mod facts;
 mod form;
-mod needs;
+pub mod needs;
 mod pages;
 pub mod read;
+mod week;
 
 use crate::platform::house::House;
 use axum::{

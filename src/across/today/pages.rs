@@ -6,13 +6,17 @@ use super::{
     form::Confirmed,
     needs::{self, Need},
     read,
+    week::{self, Day},
 };
 use crate::{
-    across::history::days::{self, Told},
+    across::{
+        appointments,
+        history::days::{self, Told},
+    },
     platform::{
         audit::read::Wanted,
         auth::{
-            area::{Essentials, History, Log, Members},
+            area::{Essentials, History, Log, Members, Tasks},
             grant::{Change, Grant, See},
         },
         db::{Done, View},
@@ -30,6 +34,8 @@ pub struct ShowPage {
     /// After a death nothing reminds: neither what needs someone, nor what was checked long ago.
     living: bool,
     needs: Vec<Need>,
+    /// The next seven days, as far as the reader's place reaches.
+    week: Option<Vec<Day>>,
     changes: Option<Changes>,
     oldest: Vec<Checked>,
     may_note: bool,
@@ -57,7 +63,11 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
     let (page, names) = (grant.page("Today"), view.names().await?);
     let facts = Facts::read(&view, grant.today()).await?;
     let living = facts.person.is_living();
-    let needs = if living { needs(&grant, &view, &facts).await? } else { Vec::new() };
+    let mut needs = if living { needs(&grant, &view, &facts).await? } else { Vec::new() };
+    if living && let Some(view) = view.area::<Tasks>() {
+        needs.extend(appointments::needs::waiting(&view, &page).await?);
+    }
+    let week = if living { week::read(&view, &page).await? } else { None };
     let changes = match view.area::<History>() {
         Some(view) => Some(changes(&grant, &view).await?),
         None => None,
@@ -66,7 +76,8 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
         |fact: Fact| Checked { stamp: Stamp::of(&page, &names, fact.check.clone()), fact };
     let oldest = if living { checks::oldest(&facts) } else { Vec::new() };
     let oldest = oldest.into_iter().map(stamped).collect();
-    Ok(ShowPage { living, needs, changes, oldest, may_note: grant.may::<Change<Log>>(), page })
+    let may_note = grant.may::<Change<Log>>();
+    Ok(ShowPage { living, needs, week, changes, oldest, may_note, page })
 }
 
 async fn needs(

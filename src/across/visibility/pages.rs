@@ -23,8 +23,16 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 7] =
-    ["medicine", "allergy", "contact", "condition", "operation", "happening", "question"];
+const KINDS: [&str; 8] = [
+    "medicine",
+    "allergy",
+    "contact",
+    "condition",
+    "operation",
+    "happening",
+    "question",
+    "appointment",
+];
 
 #[derive(Template, WebTemplate)]
 #[template(path = "visibility/show.html")]

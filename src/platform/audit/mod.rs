@@ -134,6 +134,21 @@ pub fn sha256(of: impl AsRef<[u8]>) -> String {
     hex::encode(Sha256::digest(of))
 }
 
+/// A UUID of our own making (version 8, IETF RFC 9562 (2024), section 5.8) from what never changes: a
+/// card or an appointment stays itself in other programs.
+pub fn steady_uuid(of: &str) -> String {
+    let hash = sha256(of);
+    let digits = |from: usize, to: usize| &hash[from..to];
+    format!(
+        "{}-{}-8{}-8{}-{}",
+        digits(0, 8),
+        digits(8, 12),
+        digits(12, 15),
+        digits(15, 18),
+        digits(18, 30)
+    )
+}
+
 /// The first 16 digits of a hash in groups of four: short enough to print on every sheet.
 pub fn mark(hash: &str) -> String {
     let digits: Vec<char> = hash.chars().take(16).collect();

@@ -52,4 +52,16 @@ impl<A> View<A> {
         let touch = found.await?;
         Ok(touch.map(|it| Touch { by: it.name, at: it.at, added: it.action == "added" }))
     }
+
+    /// When each item of a kind was last changed.
+    pub async fn last_changes(&self, kind: &str) -> Result<Vec<(i64, Instant)>> {
+        let chain = self.person();
+        let all = self.all(sqlx::query!(
+            r#"select item as "item!", max(at) as "at!: Instant" from history
+            where chain = ? and kind = ? and action in ('added', 'edited') group by item"#,
+            chain,
+            kind
+        ));
+        Ok(all.await?.into_iter().map(|it| (it.item, it.at)).collect())
+    }
 }

@@ -85,5 +85,6 @@ pub mod lowered;
 pub mod password;
 pub mod policy;
 pub mod session;
+pub mod shared;
 pub mod throttle;
 pub mod voice;

@@ -59,6 +59,7 @@ impl Snapshot {
         sqlx::query!("delete from link").execute(&mut copy).await?;
         sqlx::query!("delete from form_key").execute(&mut copy).await?;
         sqlx::query!("update invitation set token = null").execute(&mut copy).await?;
+        sqlx::query!("update feed set secret = null").execute(&mut copy).await?;
         sqlx::query!("delete from outbox").execute(&mut copy).await?;
         // Not open, but nobody's record, and large: brought in again from its own list.
         sqlx::query!("delete from drug_name").execute(&mut copy).await?;

@@ -1,6 +1,7 @@
 //! Every address of the house, by name. An address of a record leaves the person open; the page
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
+mod appointments;
 mod medicines;
 mod sheets;
 
@@ -9,6 +10,7 @@ use crate::base::ids::{
     OperationId, PersonId, QuestionId, SecondListId, SessionId,
 };
 
+pub use appointments::*;
 pub use medicines::*;
 pub use sheets::*;
 

@@ -10,14 +10,11 @@ mod tests;
 use super::model::Contact;
 use crate::base::{
     clock::Instant,
-    ids::{ContactId, PersonId},
+    content_line::{escaped, folded, part},
     reach::Phone,
 };
-use crate::platform::audit::sha256;
+use crate::platform::audit::steady_uuid;
 use time::macros::format_description;
-
-/// In octets, without the line break: RFC 6350, section 3.2.
-const LONGEST: usize = 75;
 
 /// One card as it is served.
 pub struct Card<'a> {
@@ -34,7 +31,10 @@ impl Card<'_> {
     pub fn text(&self) -> String {
         let it = self.contact;
         let mut lines = vec!["BEGIN:VCARD".to_owned(), "VERSION:4.0".to_owned()];
-        lines.push(format!("UID:{}", uid(self.house, it.person_id, it.id)));
+        lines.push(format!(
+            "UID:urn:uuid:{}",
+            steady_uuid(&format!("{} {} {}", self.house, it.person_id, it.id))
+        ));
         lines.push(format!("REV:{}", revision(self.revised)));
         lines.push(format!("FN:{}", escaped(it.name.as_str())));
         lines.extend(self.naming());
@@ -90,56 +90,8 @@ fn number(phone: &Phone, place: u8) -> String {
     }
 }
 
-/// A UUID of our own making (version 8, IETF RFC 9562 (2024), section 5.8) from what never changes.
-fn uid(house: &str, person: PersonId, contact: ContactId) -> String {
-    let hash = sha256(format!("{house} {person} {contact}"));
-    let digits = |from: usize, to: usize| &hash[from..to];
-    format!(
-        "urn:uuid:{}-{}-8{}-8{}-{}",
-        digits(0, 8),
-        digits(8, 12),
-        digits(12, 15),
-        digits(15, 18),
-        digits(18, 30)
-    )
-}
-
 /// "20261125T151200Z"
 fn revision(at: Instant) -> String {
     let form = format_description!("[year][month][day]T[hour][minute][second]Z");
     at.utc().format(form).unwrap_or_else(|_| at.to_string())
-}
-
-/// RFC 6350, section 3.4. A semicolon may be escaped where a value has no parts, but not every
-/// reader takes the escape off there.
-fn escaped(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for one in text.chars() {
-        match one {
-            '\\' | ',' => out.extend(['\\', one]),
-            '\n' => out.push_str("\\n"),
-            _ => out.push(one),
-        }
-    }
-    out
-}
-
-/// A text that is one of several parts.
-fn part(text: &str) -> String {
-    escaped(text).replace(';', "\\;")
-}
-
-/// A line and its end; a long one goes on in lines that begin with a blank, and no letter is cut.
-fn folded(line: &str) -> String {
-    let (mut out, mut long) = (String::with_capacity(line.len() + 8), 0);
-    for one in line.chars() {
-        if long + one.len_utf8() > LONGEST {
-            out.push_str("\r\n ");
-            long = 1;
-        }
-        out.push(one);
-        long += one.len_utf8();
-    }
-    out.push_str("\r\n");
-    out
 }

@@ -1,6 +1,7 @@
 //! What people do, told as they would tell it. One file a journey.
 
 mod a_bad_backup_is_refused;
+mod a_calendar_is_fetched;
 mod a_contact_answers_now;
 mod a_contact_is_saved_to_a_phone;
 mod a_family_is_invited;
@@ -13,12 +14,14 @@ mod a_nurse_gets_the_emergency_sheet;
 mod a_question_is_asked;
 mod a_second_list_is_laid_beside;
 mod a_second_list_is_put_right;
+mod a_series_is_changed;
 mod a_supply_runs_out;
 mod allergies_have_three_states;
 mod an_aide_sees_only_what_she_needs;
 mod an_ingredient_stands_in_two;
 mod an_invitation_goes_wrong;
 mod an_item_is_hidden;
+mod appointments_are_kept;
 mod conditions_are_kept;
 mod contacts_are_phoned_in_order;
 mod doses_are_entered;

@@ -4,13 +4,15 @@
 //! Columns: person, steward, relative, aide, reader, a member of another record, nobody.
 //! `y` may; `f` sees it but may not change it (403); `n` it is not there (404); `s` sign in first.
 
+mod appointments;
 mod medicines;
 
 use std::sync::LazyLock;
 
 pub type Row = (&'static str, &'static str, &'static str);
 
-pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| [medicines::TABLE, REST].concat());
+pub static TABLE: LazyLock<Vec<Row>> =
+    LazyLock::new(|| [medicines::TABLE, appointments::TABLE, REST].concat());
 
 #[rustfmt::skip]
 const REST: &[Row] = &[
@@ -20,6 +22,10 @@ const REST: &[Row] = &[
     ("POST", "/me/edit",                                  "yyyyyys"),
     ("GET",  "/me/password",                              "yyyyyys"),
     ("POST", "/me/password",                              "yyyyyys"),
+    ("GET",  "/me/calendar",                              "yyyyyys"),
+    ("POST", "/me/calendar",                              "yyyyyys"),
+    ("POST", "/me/calendar/{feed}/take-back",             "nnnnnns"),
+    ("GET",  "/calendar/{token}",                         "nnnnnnn"),
     ("POST", "/me/devices/{session}/end",                 "nnnnnns"),
     ("GET",  "/sign-in",                                  "yyyyyyy"),
     ("POST", "/sign-in",                                  "yyyyyyy"),

@@ -14,7 +14,7 @@ use kinsheaf::platform::auth::{
     policy::Level,
 };
 
-use AreaName::{Clinical, Essentials, History, Log, Members};
+use AreaName::{Clinical, Essentials, History, Log, Members, Tasks};
 
 /// Whose area an address below `/p/{person}` is: the first that fits.
 const AREAS: &[(&str, AreaName)] = &[
@@ -29,6 +29,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/operations", Clinical),
     ("/statements", Clinical),
     ("/questions", Clinical),
+    ("/appointments", Tasks),
     ("/reconciliation", Clinical),
     ("/ingredients", Clinical),
     ("/disagreements", Clinical),
@@ -63,8 +64,8 @@ fn area(route: &str) -> Option<AreaName> {
 /// own area lowered to a level.
 fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> char {
     let column = |at: usize| columns.chars().nth(at).expect("a column");
-    // An aide writes in the log, so there a reader is who only sees.
-    let sees_only = if lowered == Log { column(4) } else { column(3) };
+    // An aide writes in the log and changes her tasks, so there a reader is who only sees.
+    let sees_only = if matches!(lowered, Log | Tasks) { column(4) } else { column(3) };
     let relative = column(2);
     // The life of a medicine, and what was noted about it, have its name from the clinical area.
     let life = route.ends_with("/{kind}/{item}") && !route.contains("/visibility/");
@@ -87,13 +88,15 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     }
 }
 
-const LOWERED: [(&str, AreaName, Level); 8] = [
+const LOWERED: [(&str, AreaName, Level); 10] = [
     ("clinical", Clinical, Level::See),
     ("clinical", Clinical, Level::None),
     ("essentials", Essentials, Level::See),
     ("essentials", Essentials, Level::None),
     ("log", Log, Level::See),
     ("log", Log, Level::None),
+    ("tasks", Tasks, Level::See),
+    ("tasks", Tasks, Level::None),
     ("history", History, Level::None),
     ("members", Members, Level::None),
 ];

@@ -22,6 +22,7 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("/questions/{question}", "/questions/1"),
         ("{question}", "blood-thinner"),
         ("{happening}", "1"),
+        ("{appointment}", "1"),
         ("{step}", "1"),
         ("{turn}", "1"),
         ("{telling}", "1"),
@@ -40,6 +41,7 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{kind}", "medicine"),
         ("{item}", "1"),
         ("{session}", "999"),
+        ("{feed}", "999"),
         ("{token}", "0000"),
         ("{*name}", "nothing.css"),
     ];

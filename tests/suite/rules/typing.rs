@@ -81,6 +81,15 @@ const FORMS: &[&str] = &[
     "/questions/1/ask",
     "/questions/1/answer",
     "/questions/1/let-go",
+    "/appointments/add",
+    "/appointments/1/edit",
+    "/appointments/1/on/2026-11-25/escort",
+    "/appointments/1/on/2026-11-25/move",
+    "/appointments/1/on/2026-11-25/stands",
+    "/appointments/1/on/2026-11-25/cancel",
+    "/appointments/1/on/2026-11-25/later",
+    "/appointments/1/cancel",
+    "/appointments/1/strike",
     "/reconciliation/add",
     "/reconciliation/1",
     "/reconciliation/1/lines/add",
@@ -128,6 +137,12 @@ async fn family() -> Family {
     ines.press("Keep it").await.answers(200);
     ines.open(&family.at("/questions/add")).await.fill("The question", "With food?");
     ines.press("Keep the question").await.answers(200);
+    ines.open(&family.at("/appointments/add")).await.fill("What it is", "Therapy");
+    ines.fill("Day", "18 Nov 2026").fill("Time", "2 pm");
+    ines.tick("every so many weeks, on these days")
+        .press("Keep this appointment")
+        .await
+        .answers(200);
     ines.open(&family.at("/reconciliation/add")).await.fill("Whose list it is", "the clinic");
     ines.fill("The list", "Warfarin 5 mg tablet").tick("a clinic's printout");
     ines.press("Take it in").await.answers(200);

@@ -39,6 +39,7 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/usual/edit", "Usual mood", "Save"),
         ("/happenings/add", "In a few words", "Keep it"),
         ("/questions/add", "The question", "Keep the question"),
+        ("/appointments/add", "What it is", "Keep this appointment"),
         ("/reconciliation/add", "Whose list it is", "Take it in"),
         ("/family/invite", "Name", "Make the invitation"),
         ("/family/answers/add", "The question", "Keep this answer"),
@@ -58,6 +59,10 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
             "/reconciliation/add" => {
                 ines.fill("The list", "Something").tick("the bottles on the table")
             }
+            "/appointments/add" => ines
+                .fill("Day", "18 Nov 2026")
+                .fill("Time", "2 pm")
+                .tick("every so many weeks, on these days"),
             "/family/invite" => ines.tick("relative"),
             "/family/answers/add" => ines.tick("yes").tick("in person"),
             _ => &mut *ines,
@@ -65,6 +70,9 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ines.press(press).await.answers(200);
     }
     doses(ines, record, id).await;
+    // One of the weekly ones differs: who goes along.
+    ines.open(&format!("{record}/appointments/{id}/on/2026-11-25/go")).await;
+    ines.press("I will go along").await.answers(200);
 }
 
 /// The log is kept of the medicine, and its dose of this morning is entered.

@@ -7,6 +7,7 @@ use super::super::{
     model::{Contact, Entry},
 };
 use super::*;
+use crate::base::ids::PersonId;
 use crate::base::{
     text::{Email, Line, Note},
     zone::Zone,

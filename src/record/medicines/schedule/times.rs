@@ -3,6 +3,8 @@
 //! The four are those of the universal medication schedule (Institute of Medicine, 2008): morning
 //! 6–9, noon 11–1, evening 4–6, bedtime 9–11. Kept as people read it: "morning 1, 14:30 0.5".
 
+pub use crate::base::time_of_day::{read as clock, words as clock_words};
+
 use crate::base::quantity::Quantity;
 use serde::Serialize;
 use std::fmt;
@@ -99,38 +101,6 @@ impl When {
     }
 }
 
-/// "2:30 pm", "8 am", "midnight"
-pub fn clock_words(time: Time) -> String {
-    let (hour, minute) = (time.hour(), time.minute());
-    match (hour, minute) {
-        (0, 0) => return "midnight".into(),
-        (12, 0) => return "12 noon".into(),
-        _ => {}
-    }
-    let half = if hour < 12 { "am" } else { "pm" };
-    let hour = (hour + 11) % 12 + 1;
-    if minute == 0 { format!("{hour} {half}") } else { format!("{hour}:{minute:02} {half}") }
-}
-
-/// Reads "8:30", "8 am", "2:30pm", "14:30".
-pub fn clock(typed: &str) -> Option<Time> {
-    let typed = typed.trim().to_lowercase().replace('.', "");
-    let (digits, half) = match typed.strip_suffix("am").or(typed.strip_suffix("pm")) {
-        Some(digits) => (digits.trim_end(), Some(typed.ends_with("pm"))),
-        None => (typed.as_str(), None),
-    };
-    let (hour, minute) = digits.split_once(':').unwrap_or((digits, "00"));
-    let number = |it: &str| (1..=2).contains(&it.len()).then(|| it.parse::<u8>().ok()).flatten();
-    let (hour, minute) = (number(hour)?, number(minute).filter(|_| minute.len() == 2)?);
-    let hour = match half {
-        None if !digits.contains(':') => return None,
-        None => hour,
-        Some(_) if !(1..=12).contains(&hour) => return None,
-        Some(late) => hour % 12 + if late { 12 } else { 0 },
-    };
-    Time::from_hms(hour, minute, 0).ok()
-}
-
 /// How much at which times, in the order of the day.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, sqlx::Type)]
 #[serde(into = "String")]
@@ -187,7 +157,7 @@ fn entry(part: &str) -> Result<(When, Quantity), String> {
     let words: Vec<&str> = part.split_whitespace().collect();
     // The longest beginning that is a time; what follows is how much.
     let split = (1..=words.len().min(2)).rev().find_map(|count| {
-        let time = named(&words[..count].join(" "))?;
+        let time = clock(&words[..count].join(" "))?;
         Some((time, words[count..].join(" ")))
     });
     let (time, amount) = split.ok_or_else(unread)?;
@@ -195,14 +165,6 @@ fn entry(part: &str) -> Result<(When, Quantity), String> {
         Ok(Some(amount)) if !amount.is_zero() => Ok((When::At(time), amount)),
         Ok(_) => Err(format!("How much at {}? Write it behind the time.", clock_words(time))),
         Err(e) => Err(format!("“{part}”: {e}")),
-    }
-}
-
-fn named(typed: &str) -> Option<Time> {
-    match typed.to_lowercase().as_str() {
-        "midnight" => Some(Time::MIDNIGHT),
-        "12 noon" => Time::from_hms(12, 0, 0).ok(),
-        other => clock(other),
     }
 }
 
