@@ -35,6 +35,7 @@ pub fn routes() -> Router<House> {
         .merge(across::appointments::routes())
         .merge(across::calendar::routes())
         .merge(across::reconciliation::routes())
+        .merge(across::reminders::routes())
         .merge(across::ingredients::routes())
         .merge(across::disagreements::routes())
         .merge(across::setup::routes())

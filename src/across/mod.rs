@@ -8,6 +8,7 @@ pub mod history;
 pub mod ingredients;
 pub mod questions;
 pub mod reconciliation;
+pub mod reminders;
 pub mod setup;
 pub mod sheets;
 pub mod statements;

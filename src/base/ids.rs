@@ -115,6 +115,10 @@ ids! {
     TurnId "turn"
     /// Who was told of it.
     TellingId "telling"
+    /// What a member wants mailed about one record.
+    MailChoiceId "choice"
+    /// When she wants no mail.
+    QuietHoursId "quiet"
     /// A visit to a clinician or a service, once or again and again.
     AppointmentId "appointment"
     /// One of a series that differs from the others.

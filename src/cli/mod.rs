@@ -5,7 +5,9 @@
 mod backup;
 mod demo;
 pub mod import_names;
+mod mail;
 mod member;
+mod remind;
 mod restore;
 mod serve;
 pub mod story;
@@ -42,6 +44,18 @@ enum Command {
     /// Something about one member
     #[command(subcommand)]
     Member(MemberCommand),
+    /// Print what would be mailed to whom at a moment, and put it into the outbox
+    Remind {
+        /// The moment, such as 2026-12-01T15:00:00Z; now, if it is left out
+        #[arg(long, value_name = "INSTANT")]
+        at: Option<String>,
+        /// Only print it
+        #[arg(long)]
+        dry_run: bool,
+    },
+    /// Something about mail
+    #[command(subcommand)]
+    Mail(MailCommand),
     /// Look through the whole history: was anything changed behind its back?
     Verify {
         /// The history mark of a printed sheet: everything up to it must still be there
@@ -81,6 +95,15 @@ enum MemberCommand {
     },
 }
 
+#[derive(Subcommand)]
+enum MailCommand {
+    /// Send a test mail, and show the mail server's own answer
+    Test {
+        /// Where to
+        address: String,
+    },
+}
+
 /// What a command can fail with; its text is for the one at the command line.
 type Outcome = Result<ExitCode, Box<dyn Error + Send + Sync>>;
 
@@ -97,6 +120,8 @@ pub async fn run() -> ExitCode {
         Command::Serve => serve::serve(config).await,
         Command::Demo { data, years } => demo::demo(config, data, years).await,
         Command::Member(MemberCommand::Reset { email }) => member::reset(config, &email).await,
+        Command::Remind { at, dry_run } => remind::remind(config, at, dry_run).await,
+        Command::Mail(MailCommand::Test { address }) => mail::test(config, &address).await,
         Command::Verify { head } => verify::verify(config, head).await,
         Command::Backup { file } => backup::backup(config, &file).await,
         Command::Restore { file, data } => restore::restore(&file, &data).await,

@@ -2,15 +2,17 @@
 
 use super::{Outcome, system_clock};
 use crate::{
-    across::setup,
+    across::{reminders, setup},
     app,
     platform::{
         auth::{password::Hasher, throttle::Throttle},
         config::Config,
         db::Db,
+        error,
         files::Files,
         house::{House, Parts},
-        mail::Carrier,
+        jobs,
+        mail::{Carrier, Post},
         pdf::Press,
     },
 };
@@ -20,13 +22,18 @@ use std::{
     net::SocketAddr,
     path::Path,
     process::ExitCode,
+    sync::Arc,
 };
 use tokio::{
     io::{AsyncReadExt, AsyncWriteExt},
     net::{TcpListener, TcpStream},
     signal::unix::{SignalKind, signal},
+    sync::watch,
 };
 use tracing_subscriber::EnvFilter;
+
+/// How long a message on its way may hold up the end.
+const GOODBYE: std::time::Duration = std::time::Duration::from_secs(8);
 
 pub async fn serve(config: Config) -> Outcome {
     log("info");
@@ -40,11 +47,12 @@ pub async fn serve(config: Config) -> Outcome {
         .await
         .map_err(|e| format!("KINSHEAF_LISTEN: {} cannot be listened on: {e}", config.listen()))?;
     println!("Listening on {}", config.base().absolute("/"));
-    run(house(db, config, carrier.is_some(), false), carrier, listener).await
+    let mails = carrier.leaves();
+    run(house(db, config, (carrier, mails), false), listener).await
 }
 
 /// Everything a request is served with.
-pub fn house(db: Db, config: Config, mails: bool, demo: bool) -> House {
+pub fn house(db: Db, config: Config, (carrier, mails): (Carrier, bool), demo: bool) -> House {
     let files = Files::under(config.data());
     House::new(Parts {
         db,
@@ -55,21 +63,38 @@ pub fn house(db: Db, config: Config, mails: bool, demo: bool) -> House {
         throttle: Throttle::new(),
         press: Press::new(),
         constraints: app::constraints(),
+        carrier,
         mails,
         demo,
     })
 }
 
 /// Serves until SIGTERM or Ctrl-C; requests that have begun are finished first.
-pub async fn run(house: House, carrier: Option<Carrier>, listener: TcpListener) -> Outcome {
-    let carrying = carrier.map(|it| tokio::spawn(it.carry(house.db.clone())));
+pub async fn run(house: House, listener: TcpListener) -> Outcome {
+    let (tell, stop) = watch::channel(false);
+    let post = Post::new(house.db.clone(), house.carrier.clone());
+    let carrying = tokio::spawn(post.clone().carry(stop.clone()));
+    let own = house.clone();
+    let work = move || work(own.clone(), post.clone());
+    let planning = tokio::spawn(jobs::every_minute("reminders", stop, work));
     let app = app::app(house.clone()).into_make_service_with_connect_info::<SocketAddr>();
     axum::serve(listener, app).with_graceful_shutdown(told_to_stop()).await?;
-    if let Some(carrying) = carrying {
-        carrying.abort();
+    // A message that is on its way is waited for a little: cut off, it would be sent again.
+    let _ = tell.send(true);
+    let (carrying_ends, planning_ends) = (carrying.abort_handle(), planning.abort_handle());
+    let both = async { (carrying.await, planning.await) };
+    if tokio::time::timeout(GOODBYE, both).await.is_err() {
+        carrying_ends.abort();
+        planning_ends.abort();
     }
     house.db.close().await;
     Ok(ExitCode::SUCCESS)
+}
+
+/// What is done every minute: what has become due is put into the outbox.
+async fn work(house: House, post: Arc<Post>) -> error::Result<()> {
+    reminders::plan(&house.db, house.config.base(), house.clock.now()).await?;
+    post.forget().await
 }
 
 async fn told_to_stop() {

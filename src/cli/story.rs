@@ -12,6 +12,7 @@ mod infection;
 mod ingredients;
 mod laid_out;
 mod lists;
+mod mail;
 mod notes;
 mod phones;
 mod questions;

@@ -5,6 +5,7 @@ use super::{
     config::Config,
     db::Db,
     files::Files,
+    mail::Carrier,
     pdf::Press,
     web::form::Constraint,
 };
@@ -24,6 +25,8 @@ pub struct Parts {
     pub press: Press,
     /// What to say at which field when the database refuses a value.
     pub constraints: Vec<Constraint>,
+    /// How mail leaves: by a server, or into files.
+    pub carrier: Carrier,
     /// Whether mail leaves this house, so that a forgotten password can be mended by mail.
     pub mails: bool,
     /// Whether this is the demo, where a link signs in.

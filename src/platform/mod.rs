@@ -9,6 +9,7 @@ pub mod db;
 pub mod error;
 pub mod files;
 pub mod house;
+pub mod jobs;
 pub mod mail;
 pub mod pdf;
 pub mod random;

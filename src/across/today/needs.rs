@@ -2,6 +2,10 @@
 //!
 //! Each says where to go. Nothing here judges what is kept; it says what is not.
 
+mod mail;
+
+pub use mail::lost as lost_mail;
+
 use super::facts::{Compared, Facts, Treated};
 use crate::{
     across::{disagreements, ingredients, statements::beside},

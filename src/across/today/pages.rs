@@ -39,6 +39,8 @@ pub struct ShowPage {
     changes: Option<Changes>,
     oldest: Vec<Checked>,
     may_note: bool,
+    /// For those who decide: no mail server is set, and mail lies as files.
+    mail_lies: bool,
 }
 
 /// What others changed since the reader last confirmed.
@@ -76,8 +78,9 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
         |fact: Fact| Checked { stamp: Stamp::of(&page, &names, fact.check.clone()), fact };
     let oldest = if living { checks::oldest(&facts) } else { Vec::new() };
     let oldest = oldest.into_iter().map(stamped).collect();
+    let mail_lies = living && grant.may::<Change<Members>>() && !grant.house().carrier.leaves();
     let may_note = grant.may::<Change<Log>>();
-    Ok(ShowPage { living, needs, week, changes, oldest, may_note, page })
+    Ok(ShowPage { living, needs, week, changes, oldest, may_note, mail_lies, page })
 }
 
 async fn needs(
@@ -93,6 +96,7 @@ async fn needs(
         && let Some(view) = view.area::<Members>()
     {
         needs.extend(needs::invitations(&view, grant.now()).await?);
+        needs.extend(needs::lost_mail(&view, grant.now()).await?);
     }
     let treated = facts.treated.iter();
     needs.extend(treated.flat_map(|it| needs::compared(it, grant.today())));

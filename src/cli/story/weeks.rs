@@ -23,6 +23,7 @@ impl Telling<'_> {
         self.morning_dose(6).await?;
         self.directives_lowered().await?;
         self.directives_answered().await?;
+        self.mail_chosen().await?;
         self.morning_dose(5).await?;
         self.day(5, (11, 20));
         let hold = "before the dentist";

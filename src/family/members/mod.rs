@@ -1,5 +1,5 @@
 //! Members: those who sign in, their own settings, their `places` in a record,
-//! `invitations`, and the `answers` of the person to what they ask her about her record.
+//! `invitations`, their `mail_choices`, and the `answers` of the person to what they ask her about her record.
 //!
 //! Signing in is slowed after wrong tries, never closed. A new password is chosen by a mailed
 //! link or one made at the command line, never by another member, and the member is told.
@@ -7,6 +7,7 @@
 pub mod answers;
 pub mod form;
 pub mod invitations;
+pub mod mail_choices;
 pub mod me;
 pub mod model;
 pub mod pages;
@@ -42,5 +43,6 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/family", get(pages::family))
         .merge(answers::routes())
         .merge(invitations::routes())
+        .merge(mail_choices::routes())
         .merge(places::routes())
 }

@@ -54,7 +54,8 @@ pub async fn forgot(visitor: Visitor, form: Form<Forgot>) -> Done {
         let link = visitor.house.config.base().absolute(&format!("/sign-in/reset/{token}"));
         let body = ResetMail { name: member.name.as_str(), link: &link }.render();
         let body = body.map_err(|e| Error::Internal(e.into()))?;
-        write.mail(&member.email, "A new password for Kinsheaf", &body).await?;
+        let base = visitor.house.config.base();
+        write.mail(base, &member.email, ("A new password for Kinsheaf", &body)).await?;
         write.did("reset link made", "member", member.id.into()).await?;
     }
     let says = "If someone signs in here with that address, a link is on its way to it. It works for one hour.";

@@ -2,7 +2,7 @@
 //!
 //! The doors, each a proof in a type: [`grant::Grant`] (a member of this record, in a role that
 //! reaches the area), [`doors::Account`] (signed in, no record yet), [`doors::Visitor`] (not
-//! signed in), [`doors::Operator`] (at the command line).
+//! signed in), [`doors::Operator`] (at the command line), [`job::Job`] (the house by itself).
 //!
 //! What does not compile, each beside the same line as it must be:
 //!
@@ -80,6 +80,7 @@ pub mod area;
 pub mod doors;
 mod entering;
 pub mod grant;
+pub mod job;
 pub mod links;
 pub mod lowered;
 pub mod password;

@@ -52,6 +52,18 @@ impl Base {
         self.is_https
     }
 
+    /// What stands behind the "@" of a Message-ID: the host, or its number in square brackets
+    /// (RFC 5322 (2008), section 3.6.4: a domain literal).
+    pub fn mail_domain(&self) -> String {
+        let url = Url::parse(&self.origin).ok();
+        match url.as_ref().and_then(Url::host) {
+            Some(url::Host::Domain(name)) => name.trim_end_matches('.').to_owned(),
+            Some(url::Host::Ipv4(number)) => format!("[{number}]"),
+            Some(url::Host::Ipv6(number)) => format!("[IPv6:{number}]"),
+            None => "localhost".to_owned(),
+        }
+    }
+
     /// "https://example.org", with the port when it is not the usual one.
     pub fn origin(&self) -> String {
         self.origin.clone()
@@ -107,6 +119,17 @@ mod tests {
         let of = |listen: &str| Base::of(listen.parse().unwrap()).origin();
         assert_eq!(of("0.0.0.0:8317"), "http://localhost:8317");
         assert_eq!(of("[::1]:8317"), "http://[::1]:8317");
+    }
+
+    #[test]
+    fn a_host_is_a_domain_and_a_number_a_literal() {
+        for (text, domain) in [
+            ("https://Varga.example.org/care", "varga.example.org"),
+            ("http://127.0.0.1:8317", "[127.0.0.1]"),
+            ("http://[::1]:8317", "[IPv6:::1]"),
+        ] {
+            assert_eq!(base(text).mail_domain(), domain);
+        }
     }
 
     #[test]

@@ -99,6 +99,24 @@ impl<E: Fn(&str) -> Option<String>, F: Fn(&Path) -> io::Result<String>> Reader<E
         Setting { value, source }
     }
 
+    /// A setting that lies in a file named by `name`.
+    pub fn file<T>(
+        &mut self,
+        name: &str,
+        wanted: &str,
+        parse: impl Fn(&str) -> Option<T>,
+    ) -> Setting<Option<T>> {
+        let path = self.text(name);
+        let text = path.as_ref().and_then(|path| self.contents(name, path));
+        let value = text.as_deref().and_then(parse);
+        if text.is_some() && value.is_none() {
+            let path = path.unwrap_or_default();
+            self.problems.push(format!("{name}: {path} cannot be used. Wanted: {wanted}."));
+        }
+        let source = if value.is_some() { Source::File } else { Source::Default };
+        Setting { value, source }
+    }
+
     pub fn is_set(&self, name: &str) -> bool {
         self.text(name).is_some()
     }

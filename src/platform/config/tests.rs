@@ -116,6 +116,7 @@ fn the_list_of_settings_shows_no_secret() {
          KINSHEAF_LISTEN           127.0.0.1:8317 (default)\n\
          KINSHEAF_BASE_URL         http://127.0.0.1:8317/ (default)\n\
          KINSHEAF_SMTP_URL         set, host mail.example.org:465 (file)\n\
+         KINSHEAF_SMTP_CA_FILE     not set (default)\n\
          KINSHEAF_MAIL_FROM        care@example.org (environment)\n\
          KINSHEAF_TRUSTED_PROXIES  none (default)\n"
     );

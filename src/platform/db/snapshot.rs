@@ -60,7 +60,10 @@ impl Snapshot {
         sqlx::query!("delete from form_key").execute(&mut copy).await?;
         sqlx::query!("update invitation set token = null").execute(&mut copy).await?;
         sqlx::query!("update feed set secret = null").execute(&mut copy).await?;
-        sqlx::query!("delete from outbox").execute(&mut copy).await?;
+        // What waits is forgotten. That a reminder was mailed is not: else it would be again.
+        sqlx::query!("delete from outbox where state = 'waiting' or kind = 'letter'")
+            .execute(&mut copy)
+            .await?;
         // Not open, but nobody's record, and large: brought in again from its own list.
         sqlx::query!("delete from drug_name").execute(&mut copy).await?;
         sqlx::query!("delete from drug_brand").execute(&mut copy).await?;

@@ -11,7 +11,7 @@ use crate::platform::error::{Error, Result};
 use sqlx::{AssertSqlSafe, Row, SqliteConnection};
 
 /// Tables that no history tells of.
-const MACHINERY: [&str; 10] = [
+const MACHINERY: [&str; 11] = [
     "history",
     "history_value",
     "session",
@@ -19,6 +19,7 @@ const MACHINERY: [&str; 10] = [
     "link",
     "form_key",
     "outbox",
+    "reminder_mark",
     "drug_name",
     "drug_brand",
     "_sqlx_migrations",

@@ -68,6 +68,27 @@ pub fn me() -> Address {
     house("/me")
 }
 
+/// What is mailed to the member, and when.
+pub fn mail() -> Address {
+    me().and("mail")
+}
+
+/// Where a link leads that stops a kind of mail.
+pub fn mail_stop(token: &str) -> Address {
+    Address::House(format!("/mail/stop/{token}"))
+}
+
+/// What is mailed to her about one person's record.
+pub fn mail_about(person: impl Into<PersonId>) -> Address {
+    let person = person.into();
+    Address::House(format!("/me/mail/{person}"))
+}
+
+/// How the mail about this record fares.
+pub fn reminders() -> Address {
+    record("/reminders")
+}
+
 /// One of the member's own devices.
 pub fn session(id: impl Into<SessionId>) -> Address {
     let id = id.into();
@@ -156,6 +177,11 @@ pub fn second_lists() -> Address {
 pub fn second_list(id: impl Into<SecondListId>) -> Address {
     let id = id.into();
     record(format!("/reconciliation/{id}"))
+}
+
+/// What mail may say of this record.
+pub fn person_mail() -> Address {
+    record("/mail")
 }
 
 /// Where a death is entered.

@@ -7,6 +7,7 @@
 mod death;
 pub mod first;
 pub mod form;
+pub mod mail;
 pub mod model;
 mod pages;
 pub mod paper;
@@ -20,6 +21,7 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}", get(pages::show))
         .route("/p/{person}/edit", get(pages::edit).post(pages::save))
         .route("/p/{person}/check", get(pages::checking).post(pages::check))
+        .route("/p/{person}/mail", get(mail::choosing).post(mail::choose))
         .route("/p/{person}/died", get(death::pages::entering).post(death::pages::enter))
         .route(
             "/p/{person}/died/take-back",

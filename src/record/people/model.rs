@@ -1,6 +1,6 @@
 //! What is kept of the person cared for, and the rules for it.
 
-use super::{first::First, paper::Paper};
+use super::{first::First, mail::MailSays, paper::Paper};
 use crate::audited;
 use crate::base::{
     check::Check,
@@ -36,6 +36,8 @@ pub struct Person {
     /// Read off which paper, or said by whom.
     pub source: Option<Line>,
     pub paper: Paper,
+    /// What mail and calendar feeds may say: see `mail`.
+    pub mail_says: MailSays,
     /// The day she died, who entered it, who told of it: see `death`.
     pub died_on: Option<Date>,
     pub died_by: Option<MemberId>,
@@ -52,7 +54,7 @@ audited!(Person as "person" {
     hearing: "hearing", vision: "vision", mobility: "mobility",
     emergency_number: "emergency number", poison_line: "poison line",
     first_whom: "phone first", first_number: "its number", first_said_by: "who said so",
-    source: "source", paper: "paper",
+    source: "source", paper: "paper", mail_says: "what mail may say",
     died_on: "day of death", died_by: "", died_told_by: "who told of the death",
     died_undone: "why the death was taken back",
     checked_at: "", checked_by: "", checked_against: "checked against",
@@ -88,6 +90,7 @@ impl Person {
             first_said_by: None,
             source: None,
             paper: Paper::UsLetter,
+            mail_says: MailSays::Nothing,
             died_on: None,
             died_by: None,
             died_told_by: None,
@@ -104,6 +107,7 @@ impl Person {
     pub fn edited(&self, typed: Person) -> Person {
         let after = Person {
             id: self.id,
+            mail_says: self.mail_says,
             died_on: self.died_on,
             died_by: self.died_by,
             died_told_by: self.died_told_by.clone(),

@@ -39,6 +39,7 @@ pub struct ShowPage {
     may_change: bool,
     may_enter_death: bool,
     may_take_back: bool,
+    may_choose_mail: bool,
     may_read_history: bool,
     /// Who enters the answers of a person who does not sign in, for those who may know the members.
     entered: Option<String>,
@@ -60,6 +61,7 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
         may_read_history: grant.may::<See<History>>(),
         may_enter_death: grant.may::<Change<Essentials>>() && death::may_enter(grant.role()),
         may_take_back: grant.may::<Change<Essentials>>() && death::may_take_back(grant.role()),
+        may_choose_mail: grant.may::<Change<Essentials>>() && grant.role().decides(),
         died_entered_by: person.died_by.map(|it| names.of(it).to_owned()),
         may_ask: grant.may::<Change<Members>>(),
         entered,

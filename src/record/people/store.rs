@@ -1,6 +1,6 @@
 //! All the SQL of the person cared for. A record has one person, whose id is the record's own.
 
-use super::{model::Person, paper::Paper};
+use super::{mail::MailSays, model::Person, paper::Paper};
 use crate::base::{
     change::Change,
     clock::Instant,
@@ -26,7 +26,8 @@ pub async fn find(view: &View<Essentials>) -> Result<Person> {
             emergency_number as "emergency_number: Phone", poison_line as "poison_line: Phone",
             first_whom as "first_whom: Line", first_number as "first_number: Phone",
             first_said_by as "first_said_by: Line", source as "source: Line",
-            paper as "paper: Paper", died_on as "died_on: Date", died_by as "died_by: _",
+            paper as "paper: Paper", mail_says as "mail_says: MailSays",
+            died_on as "died_on: Date", died_by as "died_by: _",
             died_told_by as "died_told_by: Line", died_undone as "died_undone: Line",
             checked_at as "checked_at: Instant",
             checked_by as "checked_by: _", checked_against as "checked_against: Line", version
@@ -44,9 +45,9 @@ pub async fn add(write: &mut Write<Essentials>, new: &Person) -> Result<PersonId
         query!(
             "insert into person (name, born, zone, address, language, hearing, vision, mobility,
                 emergency_number, poison_line, first_whom, first_number, first_said_by, source,
-                paper, died_on, died_by, died_told_by, died_undone,
+                paper, mail_says, died_on, died_by, died_told_by, died_undone,
                 checked_at, checked_by, checked_against)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             new.name,
             new.born,
             new.zone,
@@ -62,6 +63,7 @@ pub async fn add(write: &mut Write<Essentials>, new: &Person) -> Result<PersonId
             new.first_said_by,
             new.source,
             new.paper,
+            new.mail_says,
             new.died_on,
             new.died_by,
             new.died_told_by,
@@ -82,7 +84,7 @@ pub async fn save(write: &mut Write<Essentials>, old: &Person, new: &Person) -> 
             "update person set name = ?, born = ?, zone = ?, address = ?, language = ?,
                 hearing = ?, vision = ?, mobility = ?, emergency_number = ?, poison_line = ?,
                 first_whom = ?, first_number = ?, first_said_by = ?, source = ?, paper = ?,
-                died_on = ?, died_by = ?, died_told_by = ?, died_undone = ?,
+                mail_says = ?, died_on = ?, died_by = ?, died_told_by = ?, died_undone = ?,
                 checked_at = ?, checked_by = ?, checked_against = ?, version = version + 1
             where id = ? and version = ?",
             new.name,
@@ -100,6 +102,7 @@ pub async fn save(write: &mut Write<Essentials>, old: &Person, new: &Person) -> 
             new.first_said_by,
             new.source,
             new.paper,
+            new.mail_says,
             new.died_on,
             new.died_by,
             new.died_told_by,

@@ -49,6 +49,8 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/edit", Essentials),
     ("/check", Essentials),
     ("/died", Essentials),
+    ("/mail", Essentials),
+    ("/reminders", Members),
 ];
 
 fn area(route: &str) -> Option<AreaName> {

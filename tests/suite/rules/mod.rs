@@ -2,6 +2,7 @@
 
 mod access;
 mod crash;
+mod due;
 mod history;
 mod layers;
 mod lowered;

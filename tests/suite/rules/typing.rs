@@ -28,6 +28,7 @@ fn hostile() -> Vec<(&'static str, String)> {
 /// The pages with a form, in the record.
 const FORMS: &[&str] = &[
     "/edit",
+    "/mail",
     "/check",
     "/died",
     "/died/take-back",
@@ -168,7 +169,7 @@ async fn every_form_bears_whatever_is_typed() {
     let pages = FORMS
         .iter()
         .map(|it| family.at(it))
-        .chain(["/me/edit".to_owned(), "/records/add".to_owned()]);
+        .chain(["/me/edit", "/me/mail/quiet", "/me/mail/1", "/records/add"].map(str::to_owned));
     for page in pages {
         for (name, value) in hostile() {
             ines.open(&page).await.answers(200);

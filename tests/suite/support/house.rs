@@ -11,6 +11,7 @@ use kinsheaf::{
         db::Db,
         files::Files,
         house::{House, Parts},
+        mail::Carrier,
         pdf::Press,
     },
 };
@@ -83,6 +84,7 @@ impl TestHouse {
             throttle: Throttle::new(),
             press: Press::new(),
             constraints: app::constraints(),
+            carrier: Carrier::into_files(folder.path()),
             mails: true,
             demo: false,
         });

@@ -6,9 +6,11 @@ pub mod crawl;
 pub mod family;
 pub mod house;
 pub mod html;
+pub mod mail;
 mod prepared;
 pub mod routes;
 pub mod server;
+pub mod smtp;
 
 pub use browser::Browser;
 pub use family::Family;

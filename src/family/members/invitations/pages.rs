@@ -12,6 +12,7 @@ use super::{
 use crate::base::{clock::Instant, ids::InvitationId, reach::Email};
 use crate::platform::{
     auth::area::{Members, Role},
+    config::Base,
     db::{Done, View, Write},
     error::{Error, Result},
     random,
@@ -83,7 +84,8 @@ pub async fn invite(grant: Changing, form: Form<Offer>) -> Result<InvitedPage> {
     let link = grant.house().config.base().absolute(&format!("/join/{token}"));
     let mailed_to = invitation.email.clone().filter(|_| grant.house().mails);
     if let Some(to) = &mailed_to {
-        mail(&mut write, &invitation, to, &link).await?;
+        let base = grant.house().config.base();
+        mail(&mut write, &invitation, (base, to), &link).await?;
     }
     write.commit().await?;
     let page = grant.page(format!("An invitation for {}", invitation.name));
@@ -118,12 +120,17 @@ async fn is_wanted(view: &View<Members>, new: &Invitation) -> Result<()> {
     Ok(())
 }
 
-async fn mail(write: &mut Write<Members>, it: &Invitation, to: &Email, link: &str) -> Result<()> {
+async fn mail(
+    write: &mut Write<Members>,
+    it: &Invitation,
+    (base, to): (&Base, &Email),
+    link: &str,
+) -> Result<()> {
     let inviter = store::names(write, it).await?.inviter;
     let role = it.role.name();
     let body = InvitationMail { name: it.name.as_str(), inviter: &inviter, role, link }.render();
     let body = body.map_err(|e| Error::Internal(e.into()))?;
-    write.mail(to, "An invitation to Kinsheaf", &body).await
+    write.mail(base, to, ("An invitation to Kinsheaf", &body)).await
 }
 
 /// Takes an open invitation back; one that is not open any more is left as it is.

@@ -38,5 +38,8 @@ pub const OWNERS: &[(&str, &str)] = &[
     ("link", "src/platform/"),
     ("form_key", "src/platform/"),
     ("outbox", "src/platform/"),
+    ("mail_choice", "src/family/members/mail_choices/"),
+    ("quiet_hours", "src/family/members/mail_choices/"),
+    ("reminder_mark", "src/across/reminders/"),
     ("history_value", "src/platform/"),
 ];
