@@ -22,6 +22,7 @@ mod an_ingredient_stands_in_two;
 mod an_invitation_goes_wrong;
 mod an_item_is_hidden;
 mod appointments_are_kept;
+mod appointments_are_reminded_of;
 mod conditions_are_kept;
 mod contacts_are_phoned_in_order;
 mod doses_are_entered;
