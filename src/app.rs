@@ -41,6 +41,8 @@ pub fn routes() -> Router<House> {
         .merge(across::setup::routes())
         .merge(across::sheets::routes())
         .merge(across::statements::routes())
+        .merge(across::tasks::routes())
+        .merge(across::carried::routes())
         .merge(across::happenings::routes())
         .merge(across::today::routes())
         .merge(across::history::routes())

@@ -2,6 +2,7 @@
 
 pub mod appointments;
 pub mod calendar;
+pub mod carried;
 pub mod disagreements;
 pub mod happenings;
 pub mod history;
@@ -12,6 +13,7 @@ pub mod reminders;
 pub mod setup;
 pub mod sheets;
 pub mod statements;
+pub mod tasks;
 pub mod today;
 pub mod turns;
 pub mod visibility;

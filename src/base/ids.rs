@@ -133,6 +133,8 @@ ids! {
     DecisionId "decision"
     /// What someone did for the person: hours, nights, errands, travel.
     CarriedId "carried"
+    /// Who wishes to be shown among what each carries.
+    WishId "wish"
     /// The secret address of a member's calendar.
     FeedId "feed"
     /// How far a member has confirmed having read.

@@ -3,6 +3,7 @@
 
 mod answers;
 mod appointments;
+mod carried;
 mod clock;
 mod conditions;
 mod contacts;
@@ -18,6 +19,7 @@ mod phones;
 mod questions;
 mod sharing;
 mod stock;
+mod tasks;
 mod told;
 mod turns;
 mod usual;

@@ -1,3 +1,5 @@
 //! What the members do together. Each folder owns its tables and knows no other folder here.
 
+pub mod carried;
 pub mod members;
+pub mod tasks;

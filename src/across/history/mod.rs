@@ -5,6 +5,7 @@
 
 mod answers;
 mod appointments;
+mod carried;
 pub mod days;
 mod death;
 mod given;
@@ -14,6 +15,7 @@ mod places;
 mod questions;
 mod reconciled;
 mod sentences;
+mod tasks;
 pub mod titles;
 mod turns;
 mod values;

@@ -1,7 +1,7 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    answers, appointments, death, given, kinds, places, questions, reconciled,
+    answers, appointments, carried, death, given, kinds, places, questions, reconciled, tasks,
     titles::{Thing, Titles},
     turns, values,
 };
@@ -87,6 +87,8 @@ impl Words<'_> {
         let own = own.or_else(|| given::tell(self, entry));
         let own = own.or_else(|| death::tell(self, entry));
         let own = own.or_else(|| questions::tell(self, entry));
+        let own = own.or_else(|| tasks::tell(self, entry));
+        let own = own.or_else(|| carried::tell(self, entry));
         let own = own.or_else(|| turns::tell(self, entry));
         let own = own.or_else(|| appointments::tell(self, entry));
         if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {

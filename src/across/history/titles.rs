@@ -6,8 +6,10 @@ use crate::{
     across::{
         reconciliation::{settled_store as settled, store as second_lists},
         sheets::store as sheets,
+        tasks::seen as tasks,
         visibility::{model::Hidden, store as visibility},
     },
+    family::carried::store as carried,
     family::members::{
         answers::store as answers, invitations::store as invitations, places::store as places,
     },
@@ -65,6 +67,9 @@ impl Titles {
         if let Some(view) = view.area::<Tasks>() {
             it.put("appointment", appointments::titles(&view).await?);
             it.put("occurrence", appointments::occurrence_titles(&view).await?);
+            it.put("task", tasks::titles(&view).await?);
+            it.put("carried", carried::titles(&view).await?);
+            it.put("carried_wish", carried::wish_titles(&view).await?);
         }
         if let Some(view) = view.area::<Members>() {
             it.put("membership", places::titles(&view).await?);

@@ -12,6 +12,7 @@ use crate::{
     across::{
         appointments,
         history::days::{self, Told},
+        tasks,
     },
     platform::{
         audit::read::Wanted,
@@ -89,6 +90,10 @@ async fn needs(
     facts: &Facts,
 ) -> Result<Vec<Need>> {
     let mut needs = needs::of(facts, grant.today());
+    if let Some(view) = view.area::<Tasks>() {
+        let tasks = tasks::needs(&view, grant.today()).await?.into_iter();
+        needs.extend(tasks.map(|(says, to)| Need { says, to }));
+    }
     if let Some(view) = view.area::<Log>() {
         needs.extend(needs::waiting(&view).await?);
     }

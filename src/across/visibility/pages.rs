@@ -23,7 +23,7 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 8] = [
+const KINDS: [&str; 9] = [
     "medicine",
     "allergy",
     "contact",
@@ -32,6 +32,7 @@ const KINDS: [&str; 8] = [
     "happening",
     "question",
     "appointment",
+    "task",
 ];
 
 #[derive(Template, WebTemplate)]

@@ -20,10 +20,13 @@ impl Telling<'_> {
         self.bottle_asked_about().await?;
         self.morning_dose(7).await?;
         self.osteoporosis_hidden().await?;
+        self.tasks_written().await?;
         self.morning_dose(6).await?;
         self.directives_lowered().await?;
         self.directives_answered().await?;
         self.mail_chosen().await?;
+        self.tasks_taken().await?;
+        self.week_carried().await?;
         self.morning_dose(5).await?;
         self.day(5, (11, 20));
         let hold = "before the dentist";
@@ -62,7 +65,9 @@ impl Telling<'_> {
         .await?;
         self.neighbor_invited().await?;
         self.printout_taken_in().await?;
-        self.ingredient_read_off().await
+        self.ingredient_read_off().await?;
+        self.tasks_asked().await?;
+        self.last_days_carried().await
     }
 
     /// Medicines and allergies, each compared with the same thing at the same time.

@@ -76,6 +76,12 @@ pub fn allows(reach: Option<Reach>, area: AreaName, needs: Level) -> bool {
     reach.is_none_or(|reach| level(reach, area) >= needs)
 }
 
+/// Whether a place reaches only the member's own of what is to be done: the "C (own)" of an aide.
+/// The house's own doors see all.
+pub fn own_tasks_only(reach: Option<Reach>) -> bool {
+    reach.is_some_and(|it| it.role == Role::Aide)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -8,7 +8,7 @@ use super::{Question, Scope};
 use crate::base::ids::{MemberId, PersonId};
 use crate::platform::{
     auth::{
-        area::{Area, Essentials},
+        area::{Area, Essentials, Tasks},
         policy::{self, Level, Reach},
     },
     db::Entry,
@@ -124,6 +124,13 @@ impl<A> View<A> {
         }
         let scope = Scope { person, member, reach: None };
         Ok(View::of(self.open.clone(), scope))
+    }
+}
+
+impl View<Tasks> {
+    /// Whether of the tasks only her own are there for her.
+    pub fn own_only(&self) -> bool {
+        policy::own_tasks_only(self.reach())
     }
 }
 

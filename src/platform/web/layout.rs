@@ -20,7 +20,7 @@ pub struct AreaLink {
 }
 
 impl AreaLink {
-    /// Where its pages are: below its own address, and of the medicines in some other places.
+    /// Where its pages are: below its own address, and of some in other places.
     pub fn places(&self) -> Vec<Address> {
         let others = match self.icon {
             Icon::Medicines => vec![
@@ -29,6 +29,7 @@ impl AreaLink {
                 urls::same_in_several(),
                 urls::disagreements(),
             ],
+            Icon::Tasks => vec![urls::carried()],
             _ => Vec::new(),
         };
         [vec![self.address.clone()], others].concat()
@@ -48,6 +49,7 @@ pub enum Icon {
     Contacts,
     Usual,
     Questions,
+    Tasks,
     Sheets,
     History,
     Family,
@@ -66,6 +68,7 @@ impl Icon {
             Icon::Contacts => "contacts",
             Icon::Usual => "usual",
             Icon::Questions => "questions",
+            Icon::Tasks => "tasks",
             Icon::Sheets => "sheets",
             Icon::History => "history",
             Icon::Family => "family",
@@ -89,6 +92,7 @@ pub fn areas(reach: Reach) -> Vec<AreaLink> {
         (A::Essentials, "Usual self", I::Usual,    urls::usual(),     false, false, false),
         (A::Log,        "What happened", I::Log,   urls::happenings(), false, false, true),
         (A::Clinical,   "Questions", I::Questions, urls::questions(), false, false, true),
+        (A::Tasks,      "Tasks",     I::Tasks,     urls::tasks(),     false, false, true),
         (A::Essentials, "Sheets",    I::Sheets,    urls::sheets(),    false, false, true),
         (A::History,    "History",   I::History,   urls::history(),   false, false, true),
         (A::Members,    "Family",    I::Family,    urls::family(),    false, false, true),

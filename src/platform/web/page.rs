@@ -32,6 +32,8 @@ pub struct Page {
     pub has_sheet: bool,
     /// Whether she may read what was noted.
     pub has_log: bool,
+    /// Whether she may read what is to be done.
+    pub has_tasks: bool,
     /// One line about what was just done.
     pub said: Option<String>,
     pub form_key: String,
@@ -85,6 +87,7 @@ impl Page {
         page.person = Some(head);
         page.areas = layout::areas(place.reach);
         page.has_log = policy::level(place.reach, AreaName::Log) >= Level::See;
+        page.has_tasks = policy::level(place.reach, AreaName::Tasks) >= Level::See;
         page.has_sheet = policy::level(place.reach, AreaName::Essentials) >= Level::See;
         page
     }
@@ -109,6 +112,7 @@ impl Page {
             areas: Vec::new(),
             has_sheet: false,
             has_log: false,
+            has_tasks: false,
             said: asked.flash.clone(),
             form_key: random::hex(16),
             stylesheet: assets::stylesheet(),

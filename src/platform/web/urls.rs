@@ -2,8 +2,10 @@
 //! or the answer that uses it fills her in, so a link can never lead into another record.
 
 mod appointments;
+mod carried;
 mod medicines;
 mod sheets;
+mod tasks;
 
 use crate::base::ids::{
     AllergyId, AnswerId, ConditionId, ContactId, HappeningId, InvitationId, MembershipId,
@@ -11,8 +13,10 @@ use crate::base::ids::{
 };
 
 pub use appointments::*;
+pub use carried::*;
 pub use medicines::*;
 pub use sheets::*;
+pub use tasks::*;
 
 /// Somewhere in the house, or somewhere in the record at hand.
 #[derive(Clone, Debug, PartialEq, Eq)]

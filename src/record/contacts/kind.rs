@@ -36,6 +36,14 @@ pub enum Kind {
     #[serde(rename = "faith")]
     #[sqlx(rename = "faith")]
     Faith,
+    /// Someone who takes over for a while, so that who cares for the person can rest.
+    #[serde(rename = "respite care")]
+    #[sqlx(rename = "respite care")]
+    Respite,
+    /// Someone to talk to when it gets too much, at any hour.
+    #[serde(rename = "crisis line")]
+    #[sqlx(rename = "crisis line")]
+    Crisis,
     #[serde(rename = "other service")]
     #[sqlx(rename = "other service")]
     Service,
@@ -58,6 +66,8 @@ impl Choice for Kind {
         Kind::Insurer,
         Kind::Lawyer,
         Kind::Faith,
+        Kind::Respite,
+        Kind::Crisis,
         Kind::Service,
     ];
 
@@ -73,6 +83,8 @@ impl Choice for Kind {
             Kind::Insurer => "insurer",
             Kind::Lawyer => "lawyer or advisor",
             Kind::Faith => "faith",
+            Kind::Respite => "respite care",
+            Kind::Crisis => "crisis line",
             Kind::Service => "other service",
             Kind::NotSaid => "kind not said",
         }
@@ -87,7 +99,15 @@ impl Kind {
 
     /// Whether the name is a place's, not a human being's.
     pub fn is_place(self) -> bool {
-        matches!(self, Kind::Pharmacy | Kind::Hospital | Kind::Insurer | Kind::Service)
+        matches!(
+            self,
+            Kind::Pharmacy
+                | Kind::Hospital
+                | Kind::Insurer
+                | Kind::Respite
+                | Kind::Crisis
+                | Kind::Service
+        )
     }
 }
 

@@ -5,14 +5,17 @@
 //! `y` may; `f` sees it but may not change it (403); `n` it is not there (404); `s` sign in first.
 
 mod appointments;
+mod carried;
 mod medicines;
+mod tasks;
 
 use std::sync::LazyLock;
 
 pub type Row = (&'static str, &'static str, &'static str);
 
-pub static TABLE: LazyLock<Vec<Row>> =
-    LazyLock::new(|| [medicines::TABLE, appointments::TABLE, REST].concat());
+pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| {
+    [medicines::TABLE, appointments::TABLE, tasks::TABLE, carried::TABLE, REST].concat()
+});
 
 #[rustfmt::skip]
 const REST: &[Row] = &[

@@ -37,6 +37,8 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/today/read", History),
     ("/today", Essentials),
     ("/happenings", Log),
+    ("/tasks", Tasks),
+    ("/carried", Tasks),
     ("/sheets/kept", Members),
     ("/sheets/medicines", Clinical),
     ("/sheets/week", Clinical),
@@ -66,7 +68,7 @@ fn area(route: &str) -> Option<AreaName> {
 /// own area lowered to a level.
 fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> char {
     let column = |at: usize| columns.chars().nth(at).expect("a column");
-    // An aide writes in the log and changes her tasks, so there a reader is who only sees.
+    // An aide writes in the log and has tasks of her own, so there a reader is who only sees.
     let sees_only = if matches!(lowered, Log | Tasks) { column(4) } else { column(3) };
     let relative = column(2);
     // The life of a medicine, and what was noted about it, have its name from the clinical area.
@@ -86,6 +88,8 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
         (true, Level::None) => 'n',
         // Who may only see it is answered as an aide is, where an aide sees it at all.
         _ if sees_only == 'f' => 'f',
+        // What each carries is not there for who only sees what is to be done.
+        _ if route.starts_with("/p/{person}/carried") => 'n',
         _ => relative,
     }
 }
@@ -95,10 +99,10 @@ const LOWERED: [(&str, AreaName, Level); 10] = [
     ("clinical", Clinical, Level::None),
     ("essentials", Essentials, Level::See),
     ("essentials", Essentials, Level::None),
-    ("log", Log, Level::See),
-    ("log", Log, Level::None),
     ("tasks", Tasks, Level::See),
     ("tasks", Tasks, Level::None),
+    ("log", Log, Level::See),
+    ("log", Log, Level::None),
     ("history", History, Level::None),
     ("members", Members, Level::None),
 ];

@@ -23,6 +23,8 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{question}", "blood-thinner"),
         ("{happening}", "1"),
         ("{appointment}", "1"),
+        ("{task}", "1"),
+        ("{carried}", "1"),
         ("{step}", "1"),
         ("{turn}", "1"),
         ("{telling}", "1"),

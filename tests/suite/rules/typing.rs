@@ -91,6 +91,19 @@ const FORMS: &[&str] = &[
     "/appointments/1/on/2026-11-25/later",
     "/appointments/1/cancel",
     "/appointments/1/strike",
+    "/tasks/add",
+    "/tasks/1/edit",
+    "/tasks/1/offer",
+    "/tasks/1/wait",
+    "/tasks/1/put-off",
+    "/tasks/1/finish",
+    "/tasks/2/let-go",
+    "/tasks/3/strike",
+    "/carried/add",
+    "/carried/1/edit",
+    "/carried/1/strike",
+    "/carried/wish",
+    "/carried/wish-of-all",
     "/reconciliation/add",
     "/reconciliation/1",
     "/reconciliation/1/lines/add",
@@ -144,6 +157,11 @@ async fn family() -> Family {
         .press("Keep this appointment")
         .await
         .answers(200);
+    for _ in 0..3 {
+        ines.open(&family.at("/tasks/add")).await.fill("What is to be done", "Renew the placard");
+        ines.press("Keep the task").await.answers(200);
+    }
+    ines.open(&family.at("/carried/add")).await.fill("How many hours", "2").press("Keep it").await;
     ines.open(&family.at("/reconciliation/add")).await.fill("Whose list it is", "the clinic");
     ines.fill("The list", "Warfarin 5 mg tablet").tick("a clinic's printout");
     ines.press("Take it in").await.answers(200);

@@ -40,6 +40,8 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/happenings/add", "In a few words", "Keep it"),
         ("/questions/add", "The question", "Keep the question"),
         ("/appointments/add", "What it is", "Keep this appointment"),
+        ("/tasks/add", "What is to be done", "Keep the task"),
+        ("/carried/add", "In a few words", "Keep it"),
         ("/reconciliation/add", "Whose list it is", "Take it in"),
         ("/family/invite", "Name", "Make the invitation"),
         ("/family/answers/add", "The question", "Keep this answer"),
@@ -55,6 +57,7 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
             page if page.contains("/stock/") => ines.fill("How many", "30"),
             "/allergies/add" => ines.tick("allergy"),
             "/contacts/add" => ines.fill("Phone", "218-555-0101"),
+            "/carried/add" => ines.tick("an errand"),
             "/usual/edit" => ines.fill("Said by", "Emeric"),
             "/reconciliation/add" => {
                 ines.fill("The list", "Something").tick("the bottles on the table")

@@ -2,9 +2,10 @@
 //! not listed, never left out.
 
 use crate::{
-    across::reconciliation::store as second_lists,
+    across::{reconciliation::store as second_lists, tasks::seen as tasks},
+    family::{carried::store as carried, tasks::store as kept_tasks},
     platform::{
-        auth::area::{Clinical, Essentials, Log, Members},
+        auth::area::{Clinical, Essentials, Log, Members, Tasks},
         db::View,
         error::Result,
     },
@@ -50,6 +51,10 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
     match view.area::<Log>() {
         Some(view) => parts.push(part("Notes of what happened", vec![notes(&view).await?])),
         None => parts.push(part("Notes of what happened", vec![closed()])),
+    }
+    match view.area::<Tasks>() {
+        Some(view) => parts.push(part("What is to be done", to_do(&view).await?)),
+        None => parts.push(part("What is to be done", vec![closed()])),
     }
     let history = "Every change, with who made it and when. What was struck stays there.";
     parts.push(part("History", vec![history.to_owned()]));
@@ -145,6 +150,21 @@ async fn questions(view: &View<Clinical>) -> Result<Vec<String>> {
         0 => "No question is written down.".to_owned(),
         some => format!("{some} kept, {open} of them to be asked or answered."),
     }])
+}
+
+async fn to_do(view: &View<Tasks>) -> Result<Vec<String>> {
+    let all = tasks::list(view, &kept_tasks::Wanted::default()).await?;
+    let open = all.iter().filter(|it| it.stands()).count();
+    let mut lines = vec![match all.len() {
+        0 => "No task is written down.".to_owned(),
+        some => format!("{some} kept, {open} of them still to be done."),
+    }];
+    let carried = carried::list(view, &carried::Wanted::default()).await?.len();
+    if carried > 0 {
+        let noun = if carried == 1 { "entry" } else { "entries" };
+        lines.push(format!("Also kept: {carried} {noun} of what each does for you. You can wish that none of it is shown."));
+    }
+    Ok(lines)
 }
 
 async fn notes(view: &View<Log>) -> Result<String> {
