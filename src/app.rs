@@ -21,6 +21,7 @@ use tower_http::{catch_panic::CatchPanicLayer, compression::CompressionLayer};
 pub fn routes() -> Router<House> {
     Router::new()
         .merge(family::members::routes())
+        .merge(family::decisions::routes())
         .merge(record::people::routes())
         .merge(record::medicines::routes())
         .merge(record::allergies::routes())
@@ -30,6 +31,7 @@ pub fn routes() -> Router<House> {
         .merge(record::statements::routes())
         .merge(record::baseline::routes())
         .merge(record::happenings::routes())
+        .merge(record::observations::routes())
         .merge(record::questions::routes())
         .merge(across::questions::routes())
         .merge(across::appointments::routes())
@@ -44,6 +46,7 @@ pub fn routes() -> Router<House> {
         .merge(across::tasks::routes())
         .merge(across::carried::routes())
         .merge(across::happenings::routes())
+        .merge(across::observations::routes())
         .merge(across::today::routes())
         .merge(across::history::routes())
         .merge(across::turns::routes())

@@ -7,6 +7,7 @@ pub mod disagreements;
 pub mod happenings;
 pub mod history;
 pub mod ingredients;
+pub mod observations;
 pub mod questions;
 pub mod reconciliation;
 pub mod reminders;

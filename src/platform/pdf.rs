@@ -56,6 +56,8 @@ pub enum Sheet {
     Day,
     /// What changed among the medicines, for whoever has not been told.
     ChangeSlip,
+    /// What to bring to a visit: changes, questions with room, what is overdue.
+    Visit,
 }
 
 impl Sheet {
@@ -68,6 +70,7 @@ impl Sheet {
             Sheet::Week => include_str!("../../templates/sheets/week.typ"),
             Sheet::Day => include_str!("../../templates/sheets/day.typ"),
             Sheet::ChangeSlip => include_str!("../../templates/sheets/slip.typ"),
+            Sheet::Visit => include_str!("../../templates/sheets/visit.typ"),
         }
     }
 
@@ -81,6 +84,7 @@ impl Sheet {
             Sheet::Week => "week for the pill box",
             Sheet::Day => "sheet of a day",
             Sheet::ChangeSlip => "change slip",
+            Sheet::Visit => "sheet before a visit",
         }
     }
 }

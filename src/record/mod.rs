@@ -7,6 +7,7 @@ pub mod conditions;
 pub mod contacts;
 pub mod happenings;
 pub mod medicines;
+pub mod observations;
 pub mod operations;
 pub mod people;
 pub mod questions;

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::base::{day, zone::Zone};
 use crate::platform::{
-    audit::read::{PAGE, Recorded, Wanted},
+    audit::read::{PAGE, Wanted},
     auth::area::History,
     db::View,
     error::Result,
@@ -32,8 +32,8 @@ pub struct Day {
 /// The kinds whose entries are told without a name among the titles. Everything else has one there
 /// as long as the reader may see it: also what is about an item of another kind, which goes with
 /// that item when it is hidden. So a new kind that was forgotten is told to nobody.
-const NAMELESS: [&str; 6] =
-    ["allergy_answer", "hidden", "member", "membership", "read_mark", "supply_setting"];
+const NAMELESS: [&str; 5] =
+    ["allergy_answer", "member", "membership", "read_mark", "supply_setting"];
 
 /// The kinds that never end: of these only the titles of what is told are read.
 const ENDLESS: [&str; 4] = ["print", "given", "turn", "telling"];
@@ -45,8 +45,13 @@ pub async fn tell(view: &View<History>, wanted: &Wanted, zone: &Zone, today: Dat
     let names = view.names().await?;
     let goes_on = entries.len() >= wanted.most.unwrap_or(PAGE);
     let oldest = entries.last().map(|it| it.id);
-    let named = |it: &Recorded| titles.of(&it.kind, it.item).is_some();
-    entries.retain(|it| NAMELESS.contains(&it.kind.as_str()) || named(it));
+    entries.retain(|it| match it.kind.as_str() {
+        // Of what is not there for the reader, it is not told that it was hidden from another.
+        "hidden" => {
+            titles.hidden(it.item).is_some_and(|row| titles.of(&row.kind, row.item).is_some())
+        }
+        kind => NAMELESS.contains(&kind) || titles.of(kind, it.item).is_some(),
+    });
     let words = Words { names: &names, titles: &titles, zone };
     let sentences = entries.iter().map(|it| words.tell(it)).collect();
     Ok(Told { days: by_day(sentences, zone, today), entries: entries.len(), oldest, goes_on })

@@ -1,7 +1,8 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    answers, appointments, carried, death, given, kinds, places, questions, reconciled, tasks,
+    answers, appointments, carried, death, decided, given, kinds, noticed, places, questions,
+    reconciled, tasks,
     titles::{Thing, Titles},
     turns, values,
 };
@@ -89,6 +90,8 @@ impl Words<'_> {
         let own = own.or_else(|| questions::tell(self, entry));
         let own = own.or_else(|| tasks::tell(self, entry));
         let own = own.or_else(|| carried::tell(self, entry));
+        let own = own.or_else(|| noticed::tell(self, entry));
+        let own = own.or_else(|| decided::tell(self, entry));
         let own = own.or_else(|| turns::tell(self, entry));
         let own = own.or_else(|| appointments::tell(self, entry));
         if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {

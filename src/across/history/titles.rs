@@ -12,6 +12,11 @@ use crate::{
     family::carried::store as carried,
     family::members::{
         answers::store as answers, invitations::store as invitations, places::store as places,
+    family::{
+        decisions::store as decisions,
+        members::{
+            answers::store as answers, invitations::store as invitations, places::store as places,
+        },
     },
     platform::{
         auth::area::{Clinical, Essentials, Log, Members, Tasks},
@@ -30,6 +35,7 @@ use crate::{
             given::store as given, ingredients::store as ingredients, schedule::store as schedule,
             stock::store as stock, store as medicines, turns::store as turns,
         },
+        observations::store as observations,
         operations::store as operations,
         people::store as people,
         questions::store as questions,
@@ -63,6 +69,7 @@ impl Titles {
         }
         if let Some(view) = view.area::<Log>() {
             it.put("happening", happenings::titles(&view).await?);
+            it.put("observation", observations::titles(&view).await?);
         }
         if let Some(view) = view.area::<Tasks>() {
             it.put("appointment", appointments::titles(&view).await?);
@@ -72,6 +79,9 @@ impl Titles {
             it.put("carried_wish", carried::wish_titles(&view).await?);
         }
         if let Some(view) = view.area::<Members>() {
+            if let Some(view) = view.area::<Clinical>() {
+                it.put("decision", decisions::titles(&view).await?);
+            }
             it.put("membership", places::titles(&view).await?);
             it.put("invitation", invitations::titles(&view).await?);
             it.hidden = visibility::all(&view).await?;

@@ -12,9 +12,9 @@ mod slip_pages;
 pub mod wallet;
 mod week;
 
-use super::stamps::Stamps;
+use super::{emergency::Allergies, stamps::Stamps};
 use crate::{
-    base::{day as calendar, zone::Zone},
+    base::{clock::Instant, day as calendar, zone::Zone},
     platform::{
         audit::Names,
         auth::area::{Clinical, Essentials},
@@ -32,7 +32,7 @@ use crate::{
     },
 };
 use serde::Serialize;
-use time::Date;
+use time::{Date, Time};
 
 /// Whose sheet it is, and whom to call.
 #[derive(Serialize)]
@@ -58,7 +58,7 @@ impl From<Beside> for BesideItem {
 }
 
 /// What every sheet of the clinical area is made of, read in one snapshot.
-struct Ground {
+pub(super) struct Ground {
     head: Head,
     paper: &'static str,
     zone: Zone,
@@ -70,7 +70,7 @@ struct Ground {
 }
 
 impl Ground {
-    async fn read(view: &View<Clinical>) -> Result<Ground> {
+    pub async fn read(view: &View<Clinical>) -> Result<Ground> {
         let whose = view.whose().await?;
         let person = match view.area::<Essentials>() {
             Some(view) => Some(people::find(&view).await?),
@@ -92,6 +92,36 @@ impl Ground {
             steps: schedule::list(view).await?,
             turned: turns::standing(view).await?,
         })
+    }
+
+    pub fn paper(&self) -> &'static str {
+        self.paper
+    }
+
+    pub fn name(&self) -> &str {
+        &self.head.name
+    }
+
+    pub fn head(self) -> Head {
+        self.head
+    }
+
+    /// The moment a day begins where the person is.
+    pub fn begins(&self, day: Date) -> Instant {
+        self.zone.instant(day, Time::MIDNIGHT)
+    }
+
+    pub async fn allergies(&self, view: &View<Clinical>, reader: &str) -> Result<Allergies> {
+        list::allergies_of(view, &self.stamps(), reader).await
+    }
+
+    /// Where the whole list is, for a sheet that does not have it.
+    pub fn reference(&self) -> String {
+        let checked = self.stamp().unwrap_or_else(|| "not checked yet".to_owned());
+        format!(
+            "Medicines: {} ({checked}). The medicine list has each of them: print it as well.",
+            counted(&self.medicines)
+        )
     }
 
     fn stamps(&self) -> Stamps<'_> {

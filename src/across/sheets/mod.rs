@@ -13,6 +13,7 @@ pub mod print;
 mod stamps;
 pub mod store;
 mod usual;
+mod visit;
 
 use crate::platform::{
     auth::area::{Essentials, Notes},
@@ -35,6 +36,7 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/sheets/kept", get(pages::kept))
         .route("/p/{person}/sheets/kept/print", post(pages::print_kept))
         .merge(medicines::pages::routes())
+        .merge(visit::pages::routes())
 }
 
 /// Notes a print of the emergency sheet as the record stands within this write, without the

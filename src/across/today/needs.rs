@@ -10,9 +10,12 @@ use super::facts::{Compared, Facts, Treated};
 use crate::{
     across::{disagreements, ingredients, statements::beside},
     base::clock::Instant,
-    family::members::invitations::{model::Invitation, store as invitations},
+    family::{
+        decisions::{model::Decision, store as decisions},
+        members::invitations::{model::Invitation, store as invitations},
+    },
     platform::{
-        auth::area::{Log, Members},
+        auth::area::{Clinical, Log, Members},
         db::View,
         error::Result,
         web::urls::{self, Address},
@@ -159,6 +162,14 @@ pub async fn waiting(view: &View<Log>) -> Result<Vec<Need>> {
             vec![Need::new(format!("{} notes have no place yet", all.len()), urls::happenings())]
         }
     })
+}
+
+/// Decisions whose day to look again has come.
+pub async fn to_look_at_again(view: &View<Clinical>, today: Date) -> Result<Vec<Need>> {
+    let due = decisions::list(view).await?.into_iter().filter(|it| it.is_due(today));
+    let need =
+        |it: Decision| Need::new(format!("Look again: {}", it.matter), urls::decision(it.id));
+    Ok(due.map(need).collect())
 }
 
 /// Invitations that ran out before anyone came in by them: for those who invite.

@@ -17,7 +17,7 @@ use crate::{
     platform::{
         audit::read::Wanted,
         auth::{
-            area::{Essentials, History, Log, Members, Tasks},
+            area::{Clinical, Essentials, History, Log, Members, Tasks},
             grant::{Change, Grant, See},
         },
         db::{Done, View},
@@ -96,6 +96,11 @@ async fn needs(
     }
     if let Some(view) = view.area::<Log>() {
         needs.extend(needs::waiting(&view).await?);
+    }
+    if grant.may::<See<Members>>()
+        && let Some(view) = view.area::<Clinical>()
+    {
+        needs.extend(needs::to_look_at_again(&view, grant.today()).await?);
     }
     if grant.may::<Change<Members>>()
         && let Some(view) = view.area::<Members>()

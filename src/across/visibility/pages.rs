@@ -23,7 +23,7 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 9] = [
+const KINDS: [&str; 11] = [
     "medicine",
     "allergy",
     "contact",
@@ -33,6 +33,8 @@ const KINDS: [&str; 9] = [
     "question",
     "appointment",
     "task",
+    "observation",
+    "decision",
 ];
 
 #[derive(Template, WebTemplate)]

@@ -13,6 +13,7 @@ use crate::{
 
 impl Telling<'_> {
     pub(super) async fn visit(&self) -> Result<()> {
+        self.toast_noticed().await?;
         self.morning_dose(9).await?;
         self.drops_noted().await?;
         self.drops_fetched().await?;

@@ -21,7 +21,9 @@ impl Telling<'_> {
         self.morning_dose(7).await?;
         self.osteoporosis_hidden().await?;
         self.tasks_written().await?;
+        self.evening_of_decisions().await?;
         self.morning_dose(6).await?;
+        self.fall_noticed().await?;
         self.directives_lowered().await?;
         self.directives_answered().await?;
         self.mail_chosen().await?;
@@ -42,6 +44,7 @@ impl Telling<'_> {
         self.asked_by_phone().await?;
         self.morning_dose(3).await?;
         self.juno_reads().await?;
+        self.bill_noticed().await?;
         self.morning_dose(2).await?;
         self.day(2, (16, 40));
         let said = (What::Changed, "Dr Adaeze Oyelaran by phone", "more swelling of the legs");
@@ -56,6 +59,7 @@ impl Telling<'_> {
         self.hip_hurts(2, 21).await?;
         self.morning_dose(1).await?;
         self.night_noted().await?;
+        self.night_kept().await?;
         self.day(1, (8, 55));
         let stop = "dry cough";
         let said = (What::Stopped, "Dr Adaeze Oyelaran at the visit", stop);

@@ -38,6 +38,20 @@ impl<A> View<A> {
         Ok(all.await?.into_iter().map(|it| (it.id.into(), it.name)).collect())
     }
 
+    /// Which items of a kind were written down since a moment, the hidden ones too: only to be laid
+    /// beside what the reader sees.
+    pub async fn added_since(&self, kind: &str, since: Instant) -> Result<Vec<i64>> {
+        let chain = self.person();
+        self.values(sqlx::query_scalar!(
+            r#"select item as "item!: i64" from history
+            where chain = ? and kind = ? and action = 'added' and at >= ?"#,
+            chain,
+            kind,
+            since
+        ))
+        .await
+    }
+
     pub async fn last_change(&self, kind: &str, item: i64) -> Result<Option<Touch>> {
         let chain = self.person();
         let found = self.maybe(sqlx::query!(

@@ -10,7 +10,7 @@ use super::{
     policy::{self, Level, Reach},
 };
 use crate::{
-    base::zone::Zone,
+    base::{reach::Phone, zone::Zone},
     platform::{db::View, error::Result},
 };
 use time::Date;
@@ -28,6 +28,8 @@ pub struct Whose {
     pub born: Date,
     pub died: Option<Date>,
     pub zone: Zone,
+    /// Whom to call in an emergency: a setting of the record.
+    pub emergency_number: Phone,
 }
 
 impl<A> View<A> {
@@ -35,7 +37,8 @@ impl<A> View<A> {
         let person = self.person();
         self.one(sqlx::query_as!(
             Whose,
-            r#"select name, born as "born: Date", died_on as "died: Date", zone as "zone: Zone"
+            r#"select name, born as "born: Date", died_on as "died: Date", zone as "zone: Zone",
+                emergency_number as "emergency_number: Phone"
             from person where id = ?"#,
             person
         ))

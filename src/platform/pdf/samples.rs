@@ -4,6 +4,7 @@
 
 pub mod kept;
 pub mod medicines;
+pub mod visit;
 
 use super::Sheet;
 use serde_json::{Value, json};
@@ -12,7 +13,7 @@ use serde_json::{Value, json};
 pub fn sheets() -> Vec<(&'static str, Sheet, Value)> {
     let emergency = all().into_iter().map(|(name, data)| (name, Sheet::Emergency, data));
     let kept = kept::all().into_iter().map(|(name, data)| (name, Sheet::Kept, data));
-    emergency.chain(kept).chain(medicines::all()).collect()
+    emergency.chain(kept).chain(medicines::all()).chain(visit::all()).collect()
 }
 
 pub fn all() -> [(&'static str, Value); 5] {

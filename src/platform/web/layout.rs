@@ -41,6 +41,7 @@ impl AreaLink {
 pub enum Icon {
     Today,
     Log,
+    Noticed,
     Person,
     Medicines,
     Allergies,
@@ -60,6 +61,7 @@ impl Icon {
         match self {
             Icon::Today => "today",
             Icon::Log => "log",
+            Icon::Noticed => "noticed",
             Icon::Person => "person",
             Icon::Medicines => "medicines",
             Icon::Allergies => "allergies",
@@ -91,6 +93,7 @@ pub fn areas(reach: Reach) -> Vec<AreaLink> {
         (A::Essentials, "Contacts",  I::Contacts,  urls::contacts(),  true,  false, false),
         (A::Essentials, "Usual self", I::Usual,    urls::usual(),     false, false, false),
         (A::Log,        "What happened", I::Log,   urls::happenings(), false, false, true),
+        (A::Log,        "Noticed",   I::Noticed,   urls::observations(), false, false, true),
         (A::Clinical,   "Questions", I::Questions, urls::questions(), false, false, true),
         (A::Tasks,      "Tasks",     I::Tasks,     urls::tasks(),     false, false, true),
         (A::Essentials, "Sheets",    I::Sheets,    urls::sheets(),    false, false, true),

@@ -8,8 +8,8 @@ mod sheets;
 mod tasks;
 
 use crate::base::ids::{
-    AllergyId, AnswerId, ConditionId, ContactId, HappeningId, InvitationId, MembershipId,
-    OperationId, PersonId, QuestionId, SecondListId, SessionId,
+    AllergyId, AnswerId, ConditionId, ContactId, DecisionId, HappeningId, InvitationId,
+    MembershipId, ObservationId, OperationId, PersonId, QuestionId, SecondListId, SessionId,
 };
 
 pub use appointments::*;
@@ -152,6 +152,16 @@ pub fn happening(id: impl Into<HappeningId>) -> Address {
     record(format!("/happenings/{id}"))
 }
 
+/// What was noticed, day by day.
+pub fn observations() -> Address {
+    record("/noticed")
+}
+
+pub fn observation(id: impl Into<ObservationId>) -> Address {
+    let id = id.into();
+    record(format!("/noticed/{id}"))
+}
+
 /// What was noted about one item.
 pub fn happenings_about(kind: &str, item: impl Into<i64>) -> Address {
     let item = item.into();
@@ -291,4 +301,19 @@ pub fn history_of(kind: &str, item: impl Into<i64>) -> Address {
 /// Who sees one item.
 pub fn visibility(kind: &str, item: impl Into<i64>) -> Address {
     record(format!("/visibility/{kind}/{}", item.into()))
+}
+
+/// What is to be decided for the person, and what was.
+pub fn decisions() -> Address {
+    record("/decisions")
+}
+
+pub fn decision(id: impl Into<DecisionId>) -> Address {
+    let id = id.into();
+    record(format!("/decisions/{id}"))
+}
+
+/// The open decisions, for the family to go through.
+pub fn meeting() -> Address {
+    decisions().and("meeting")
 }

@@ -6,7 +6,9 @@
 
 mod appointments;
 mod carried;
+mod decisions;
 mod medicines;
+mod noticed;
 mod tasks;
 
 use std::sync::LazyLock;
@@ -14,7 +16,16 @@ use std::sync::LazyLock;
 pub type Row = (&'static str, &'static str, &'static str);
 
 pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| {
-    [medicines::TABLE, appointments::TABLE, tasks::TABLE, carried::TABLE, REST].concat()
+    [
+        medicines::TABLE,
+        appointments::TABLE,
+        tasks::TABLE,
+        carried::TABLE,
+        noticed::TABLE,
+        decisions::TABLE,
+        REST,
+    ]
+    .concat()
 });
 
 #[rustfmt::skip]
@@ -254,6 +265,8 @@ const REST: &[Row] = &[
     ("POST", "/p/{person}/sheets/week/print",             "yyyyyns"),
     ("GET",  "/p/{person}/sheets/day",                    "yyyyyns"),
     ("POST", "/p/{person}/sheets/day/print",              "yyyyyns"),
+    ("GET",  "/p/{person}/sheets/visit",                  "yyyyyns"),
+    ("POST", "/p/{person}/sheets/visit/print",            "yyyyyns"),
     ("GET",  "/p/{person}/sheets/changes",                "yyyyyns"),
     ("POST", "/p/{person}/sheets/changes/print",          "yyyyyns"),
     ("POST", "/sign-out",                                 "sssssss"),

@@ -39,12 +39,15 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/happenings", Log),
     ("/tasks", Tasks),
     ("/carried", Tasks),
+    ("/noticed", Log),
     ("/sheets/kept", Members),
     ("/sheets/medicines", Clinical),
     ("/sheets/week", Clinical),
     ("/sheets/day", Clinical),
     ("/sheets/changes", Clinical),
+    ("/sheets/visit", Clinical),
     ("/sheets", Essentials),
+    ("/decisions", Clinical),
     ("/history", History),
     ("/family", Members),
     ("/visibility", Members),
@@ -82,6 +85,15 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     // Whom to tell is one of the contacts.
     if route.contains("{contact}") && (lowered, to) == (Essentials, Level::None) {
         return 'n';
+    }
+    if let Some(rest) = route.strip_prefix("/p/{person}/decisions") {
+        // They are there only for those who also see who shares the record: no aide does.
+        let changes = !matches!(rest, "" | "/meeting" | "/{decision}");
+        match (lowered, to) {
+            (Clinical | Members, Level::None) => return 'n',
+            (Clinical, Level::See) if changes => return 'f',
+            _ => return relative,
+        }
     }
     match (area(route) == Some(lowered), to) {
         (false, _) => relative,

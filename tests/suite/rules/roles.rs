@@ -25,6 +25,8 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{appointment}", "1"),
         ("{task}", "1"),
         ("{carried}", "1"),
+        ("{observation}", "1"),
+        ("{decision}", "1"),
         ("{step}", "1"),
         ("{turn}", "1"),
         ("{telling}", "1"),

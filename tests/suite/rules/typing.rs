@@ -76,6 +76,14 @@ const FORMS: &[&str] = &[
     "/happenings/1/edit",
     "/happenings/1/place",
     "/happenings/1/strike",
+    "/noticed/add",
+    "/noticed/1/edit",
+    "/noticed/1/strike",
+    "/decisions/add",
+    "/decisions/1/edit",
+    "/decisions/1/decide",
+    "/decisions/1/look-again",
+    "/decisions/1/withdraw",
     "/questions/add",
     "/questions/1/edit",
     "/questions/1/hand",
@@ -149,6 +157,13 @@ async fn family() -> Family {
     ines.press("Add this operation").await.answers(200);
     ines.open(&family.at("/happenings/add")).await.fill("In a few words", "Slept badly");
     ines.press("Keep it").await.answers(200);
+    ines.open(&family.at("/noticed/add")).await.fill("What you saw", "Held on to the wall");
+    ines.tick("mood").press("Keep it").await.answers(200);
+    ines.open(&family.at("/decisions/add")).await.fill("What is to be decided", "Whether it moves");
+    ines.press("Put it up").await.press("Decide").await.fill("What was decided", "It moves");
+    ines.fill("Why", "The stairs").fill("The person was not asked, because", "asleep");
+    ines.fill("Who decides", "Ines").tick("by agreement of the family");
+    ines.press("Write it down").await.answers(200);
     ines.open(&family.at("/questions/add")).await.fill("The question", "With food?");
     ines.press("Keep the question").await.answers(200);
     ines.open(&family.at("/appointments/add")).await.fill("What it is", "Therapy");

@@ -95,6 +95,24 @@ impl Browser {
         self
     }
 
+    /// Chooses a radio button of the group with this legend: several groups may offer the same.
+    pub fn choose(&mut self, legend: &str, words: &str) -> &mut Self {
+        let page = self.page();
+        let group = html::select(&page, "fieldset")
+            .into_iter()
+            .find(|it| html::says_first(*it, "legend", legend));
+        let group = group.unwrap_or_else(|| panic!("no group {legend:?}\n{}", self.text()));
+        let value = words.to_owned();
+        let button = html::within(group, "input[type='radio']")
+            .into_iter()
+            .find(|it| it.value().attr("value") == Some(words));
+        let button = button.unwrap_or_else(|| panic!("no {words:?} in {legend:?}"));
+        let name = button.value().attr("name").expect("a name").to_owned();
+        self.typed.retain(|(it, _)| *it != name);
+        self.typed.push((name, value));
+        self
+    }
+
     /// Chooses a file in the field with this label: the next form carries it.
     pub fn attach(&mut self, label: &str, bytes: &[u8]) -> &mut Self {
         self.attached = Some((self.name_of(label), bytes.to_vec()));

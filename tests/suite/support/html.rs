@@ -30,6 +30,15 @@ fn names(label: ElementRef, wanted: &str) -> bool {
     text(label) == wanted || first.is_some_and(|it| text(it) == wanted)
 }
 
+/// Whether the first element of this kind within another has these words.
+pub fn says_first(within: ElementRef, kind: &str, words: &str) -> bool {
+    self::within(within, kind).first().is_some_and(|it| text(*it) == words)
+}
+
+pub fn within<'a>(element: ElementRef<'a>, selector: &str) -> Vec<ElementRef<'a>> {
+    element.select(&Selector::parse(selector).expect("a selector")).collect()
+}
+
 /// The form an element stands in.
 pub fn form_of<'a>(element: ElementRef<'a>) -> Option<ElementRef<'a>> {
     element.ancestors().filter_map(ElementRef::wrap).find(|it| it.value().name() == "form")

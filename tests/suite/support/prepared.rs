@@ -38,6 +38,9 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/operations/add", "What was done", "Add this operation"),
         ("/usual/edit", "Usual mood", "Save"),
         ("/happenings/add", "In a few words", "Keep it"),
+        ("/noticed/add", "What you saw", "Keep it"),
+        ("/decisions/add", "What is to be decided", "Put it up"),
+        ("/decisions/{id}/decide", "What was decided", "Write it down"),
         ("/questions/add", "The question", "Keep the question"),
         ("/appointments/add", "What it is", "Keep this appointment"),
         ("/tasks/add", "What is to be done", "Keep the task"),
@@ -59,6 +62,12 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
             "/contacts/add" => ines.fill("Phone", "218-555-0101"),
             "/carried/add" => ines.tick("an errand"),
             "/usual/edit" => ines.fill("Said by", "Emeric"),
+            "/decisions/{id}/decide" => {
+                ines.fill("Why", "Something").fill("Who decides", "Ines");
+                ines.fill("What the person said of it", "Something");
+                ines.tick("by agreement of the family")
+            }
+            "/noticed/add" => ines.tick("mood"),
             "/reconciliation/add" => {
                 ines.fill("The list", "Something").tick("the bottles on the table")
             }

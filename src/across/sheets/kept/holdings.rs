@@ -3,7 +3,9 @@
 
 use crate::{
     across::{reconciliation::store as second_lists, tasks::seen as tasks},
-    family::{carried::store as carried, tasks::store as kept_tasks},
+    family::{
+        carried::store as carried, decisions::store as decisions, tasks::store as kept_tasks,
+    },
     platform::{
         auth::area::{Clinical, Essentials, Log, Members, Tasks},
         db::View,
@@ -19,6 +21,7 @@ use crate::{
             given::store as given, model::Medicine, stock::store as stock, store as medicines,
             turns::store as turns,
         },
+        observations::store::{self as observations, Wanted as Seen},
         operations::store as operations,
         people::{model::Person, store as people},
         questions::store as asked,
@@ -45,11 +48,17 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
         None => vec![part("Allergies, contacts, your usual self", vec![closed()])],
     };
     match view.area::<Clinical>() {
-        Some(view) => parts.extend(clinical(&view).await?),
+        Some(clinical_view) => {
+            parts.extend(clinical(&clinical_view).await?);
+            parts.push(part("Decisions", decided(&clinical_view).await?));
+        }
         None => parts.push(part("Medicines, conditions, operations", vec![closed()])),
     }
     match view.area::<Log>() {
-        Some(view) => parts.push(part("Notes of what happened", vec![notes(&view).await?])),
+        Some(view) => {
+            parts.push(part("Notes of what happened", vec![notes(&view).await?]));
+            parts.push(part("What was noticed", vec![noticed(&view).await?]));
+        }
         None => parts.push(part("Notes of what happened", vec![closed()])),
     }
     match view.area::<Tasks>() {
@@ -173,6 +182,31 @@ async fn notes(view: &View<Log>) -> Result<String> {
         0 => "No note is written down.".to_owned(),
         1 => "1 note, in words or as a photo.".to_owned(),
         many => format!("{many} notes, in words or as photos."),
+    })
+}
+
+async fn decided(view: &View<Clinical>) -> Result<Vec<String>> {
+    let all = decisions::list(view).await?;
+    let matters = |open: bool| {
+        let those = all.iter().filter(move |it| it.stands() && it.is_open() == open);
+        those.map(|it| it.matter.to_string()).collect::<Vec<_>>()
+    };
+    let (open, decided) = (matters(true), matters(false));
+    let lines = [
+        (!open.is_empty()).then(|| counted("To be decided", open)),
+        (!decided.is_empty()).then(|| counted("Decided", decided)),
+    ];
+    let lines: Vec<_> = lines.into_iter().flatten().collect();
+    Ok(if lines.is_empty() { vec!["No decision is written down.".to_owned()] } else { lines })
+}
+
+/// Every one as the reader sees it: the person may answer each.
+async fn noticed(view: &View<Log>) -> Result<String> {
+    let all = Seen { most: i64::MAX, ..Seen::default() };
+    Ok(match observations::list(view, &all).await?.len() {
+        0 => "Nothing that was noticed is written down.".to_owned(),
+        1 => "1 thing that someone noticed about you. You may answer it.".to_owned(),
+        many => format!("{many} things that someone noticed about you. You may answer each."),
     })
 }
 

@@ -114,7 +114,7 @@ impl Facts {
     }
 }
 
-async fn allergies_of(
+pub(super) async fn allergies_of(
     view: &View<Clinical>,
     stamps: &Stamps<'_>,
     reader: &str,

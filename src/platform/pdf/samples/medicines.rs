@@ -58,7 +58,7 @@ fn title(n: usize) -> String {
 }
 
 /// What every sheet carries.
-fn sheet(title: &str) -> Value {
+pub fn sheet(title: &str) -> Value {
     json!({
         "paper": "us-letter", "lang": "en", "printed_on": "2026-11-25", "title": title,
         "person": {

@@ -1,7 +1,7 @@
 //! The addresses of the sheets, on screen and in print.
 
 use super::{Address, record};
-use crate::base::ids::{ContactId, TurnId};
+use crate::base::ids::{AppointmentId, ContactId, TurnId};
 use std::borrow::Borrow;
 use time::Date;
 
@@ -45,6 +45,16 @@ pub fn change_slip(since: impl Borrow<Date>, contact: Option<ContactId>) -> Addr
 /// One change on paper.
 pub fn slip_of(turn: impl Into<TurnId>) -> Address {
     record(format!("/sheets/changes?turn={}", turn.into()))
+}
+
+/// What to bring to a visit.
+pub fn visit_sheet() -> Address {
+    record("/sheets/visit")
+}
+
+/// The same for one time of an appointment.
+pub fn visit_sheet_of(id: impl Into<AppointmentId>, on: impl Borrow<Date>) -> Address {
+    record(format!("/sheets/visit?appointment={}&on={}", id.into(), on.borrow()))
 }
 
 /// A day on paper.

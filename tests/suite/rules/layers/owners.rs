@@ -20,6 +20,8 @@ pub const OWNERS: &[(&str, &str)] = &[
     ("statement", "src/record/statements/"),
     ("baseline", "src/record/baseline/"),
     ("happening", "src/record/happenings/"),
+    ("decision", "src/family/decisions/"),
+    ("observation", "src/record/observations/"),
     ("question", "src/record/questions/"),
     ("appointment", "src/record/appointments/"),
     ("appointment_matter", "src/record/appointments/"),

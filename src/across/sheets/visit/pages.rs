@@ -1,0 +1,112 @@
+//! The sheet before a visit on screen, and its print. It is asked for by an appointment and its day,
+//! or by a contact; a day from which on changes are told may be typed.
+
+use super::{Facts, Reader, Which};
+use crate::{
+    across::sheets::give::give,
+    base::day,
+    platform::{
+        auth::{
+            area::Clinical,
+            grant::{Grant, See},
+        },
+        error::{Error, Result},
+        house::House,
+        pdf::Sheet,
+        web::{page::Page, urls},
+    },
+};
+use askama::Template;
+use askama_web::WebTemplate;
+use axum::{
+    Router,
+    extract::Query,
+    response::Response,
+    routing::{get, post},
+};
+
+pub fn routes() -> Router<House> {
+    Router::new()
+        .route("/p/{person}/sheets/visit", get(visit))
+        .route("/p/{person}/sheets/visit/print", post(print_visit))
+}
+
+type Seeing = Grant<See<Clinical>>;
+
+#[derive(Default, serde::Deserialize)]
+#[serde(default)]
+struct Asked {
+    appointment: String,
+    on: String,
+    contact: String,
+    since: String,
+}
+
+impl Asked {
+    fn which(&self) -> Result<Which> {
+        let id = |typed: &str| match typed {
+            "" => Ok(None),
+            typed => typed.parse::<i64>().map(Some).map_err(|_| Error::NotFound),
+        };
+        let visit = match id(&self.appointment)? {
+            Some(appointment) => {
+                Some((appointment.into(), day::iso(&self.on).ok_or(Error::NotFound)?))
+            }
+            None => None,
+        };
+        let contact = id(&self.contact)?.map(Into::into);
+        Ok(Which { visit, contact, since: day::parse(self.since.trim()) })
+    }
+
+    /// What was typed and is no day.
+    fn unread(&self) -> Option<String> {
+        let typed = self.since.trim();
+        (!typed.is_empty() && day::parse(typed).is_none()).then(|| typed.to_owned())
+    }
+
+    /// The same, as an address asks it.
+    fn query(&self, since: Option<time::Date>) -> String {
+        let since = since.map(|it| it.to_string()).unwrap_or_default();
+        let pairs = [
+            ("appointment", &self.appointment),
+            ("on", &self.on),
+            ("contact", &self.contact),
+            ("since", &since),
+        ];
+        let said = pairs.into_iter().filter(|(_, value)| !value.is_empty());
+        let said = said.map(|(name, value)| format!("{name}={value}"));
+        said.collect::<Vec<_>>().join("&")
+    }
+}
+
+#[derive(Template, WebTemplate)]
+#[template(path = "sheets/visit.html")]
+struct VisitPage {
+    page: Page,
+    facts: Facts,
+    asked: Asked,
+    unread: Option<String>,
+    /// Where the paper is.
+    print: String,
+}
+
+async fn facts(grant: &Seeing, which: &Which) -> Result<Facts> {
+    let view = grant.view().await?;
+    let name = view.names().await?.of(grant.member()).to_owned();
+    let reader = Reader { name, role: grant.role(), today: grant.today() };
+    Facts::read(&view, which, &reader).await
+}
+
+async fn visit(grant: Seeing, Query(asked): Query<Asked>) -> Result<VisitPage> {
+    let which = asked.which()?;
+    let facts = facts(&grant, &which).await?;
+    let page = grant.page(facts.title);
+    let (unread, query) = (asked.unread(), asked.query(which.since));
+    let print = format!("{}?{query}", page.at(urls::visit_sheet().and("print")));
+    Ok(VisitPage { page, facts, asked, unread, print })
+}
+
+async fn print_visit(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {
+    let facts = facts(&grant, &asked.which()?).await?;
+    give(&grant, (Sheet::Visit, "inline"), &facts).await
+}
