@@ -125,6 +125,8 @@ ids! {
     OccurrenceId "occurrence"
     /// What was said at a visit.
     VisitId "visit"
+    /// A note that someone is typing.
+    DraftId "draft"
     /// What is to be done.
     TaskId "task"
     /// What was noticed, in plain words.

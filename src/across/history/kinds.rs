@@ -12,20 +12,16 @@ use crate::{
         today::read::ReadMark,
     },
     base::change::Audited,
-    family::carried::{model::Carried, wish::Wish},
-    family::members::{
-        answers::model::Answer,
-        invitations::model::Invitation,
-        model::{Member, Membership},
     family::{
+        carried::{model::Carried, wish::Wish},
         decisions::model::Decision,
         members::{
             answers::model::Answer,
             invitations::model::Invitation,
             model::{Member, Membership},
         },
+        tasks::model::Task,
     },
-    family::tasks::model::Task,
     platform::web::urls::{self, Address},
     record::{
         allergies::{answer::AllergyAnswer, model::Allergy},

@@ -31,6 +31,7 @@ pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
             ("let go of the question", why.unwrap_or_default())
         }
         (_, Some("open")) => ("opened again", String::new()),
+        _ if changed("ask_order") => ("moved in the order of asking:", String::new()),
         _ if changed("owner_id") => return Some(owner(words, entry)),
         _ => return None,
     };

@@ -1,14 +1,21 @@
-//! Questions, beside what they are about: the list, one question, its words and its item.
+//! Questions, beside what they are about and whom they are for: the list, one question, its words and
+//! its item; the questions for one clinician in their order, and questions to start from.
 //!
 //! The questions themselves are `record/questions`; the items they can be about come from
 //! everywhere in the record, as far as the reader sees them.
 
 mod edit;
 pub mod made;
+pub mod occasion;
+mod order;
 mod pages;
+mod starters;
 
 use crate::platform::house::House;
-use axum::{Router, routing::get};
+use axum::{
+    Router,
+    routing::{get, post},
+};
 
 pub fn routes() -> Router<House> {
     let each = "/p/{person}/questions/{question}";
@@ -19,4 +26,11 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/questions/about/{kind}/{item}", get(pages::about))
         .route(each, get(pages::show))
         .route(&step("edit"), get(edit::edit).post(edit::save))
+        .route("/p/{person}/questions/with/{contact}", get(order::with_contact))
+        .route(
+            "/p/{person}/questions/with/{contact}/starters",
+            get(starters::choosing_with).post(starters::choose_with),
+        )
+        .route(&step("with/{contact}/earlier"), post(order::earlier_with))
+        .route(&step("with/{contact}/later"), post(order::later_with))
 }

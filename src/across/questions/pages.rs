@@ -33,7 +33,7 @@ pub struct Row {
 }
 
 impl Row {
-    fn of(question: Question, names: &Names, titles: &Titles) -> Row {
+    pub(super) fn of(question: Question, names: &Names, titles: &Titles) -> Row {
         let about = question.about().and_then(|(kind, item)| titles.thing(kind, item));
         let owner = question.owner_id.map(|it| names.of(it).to_owned());
         Row { by: names.of(question.entered_by).to_owned(), owner, about, question }

@@ -11,7 +11,7 @@ use crate::base::{
     zone::Zone,
 };
 use axum::{extract::FromRequestParts, http::request::Parts};
-use std::{convert::Infallible, marker::PhantomData, str::FromStr, sync::Arc};
+use std::{borrow::Cow, convert::Infallible, marker::PhantomData, str::FromStr, sync::Arc};
 use time::Date;
 
 /// What was sent, in order.
@@ -32,6 +32,11 @@ impl Fields {
 
     pub fn first(&self, name: &str) -> Option<&str> {
         self.0.iter().find(|(key, _)| key == name).map(|(_, value)| value.as_str())
+    }
+
+    /// All of them, as they were sent.
+    pub fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.0.iter().map(|(name, value)| (name.as_str(), value.as_str()))
     }
 
     /// Every value of a name: the ticked boxes of a group.
@@ -57,7 +62,8 @@ impl FormKey {
 /// One thing wrong with one field.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FieldError {
-    pub field: &'static str,
+    /// Its name; of a field of which there is one for each item, a name that is put together.
+    pub field: Cow<'static, str>,
     pub says: String,
 }
 
@@ -66,8 +72,8 @@ pub struct FormErrors(Vec<FieldError>);
 
 impl FormErrors {
     /// One broken rule, at the field it is about.
-    pub fn at(field: &'static str, says: impl Into<String>) -> FormErrors {
-        FormErrors(vec![FieldError { field, says: says.into() }])
+    pub fn at(field: impl Into<Cow<'static, str>>, says: impl Into<String>) -> FormErrors {
+        FormErrors(vec![FieldError { field: field.into(), says: says.into() }])
     }
 
     /// Of what is said to have happened on a day.
@@ -150,21 +156,32 @@ impl Reader {
         self.fields.every(name).map(str::to_owned).collect()
     }
 
-    pub fn wrong(&mut self, field: &'static str, says: impl Into<String>) {
-        self.errors.push(FieldError { field, says: says.into() });
+    /// All that was sent.
+    pub fn fields(&self) -> &Fields {
+        &self.fields
     }
 
-    pub fn line(&mut self, name: &'static str) -> Option<Line> {
-        let read = Line::parse(self.raw(name));
+    pub fn wrong(&mut self, field: impl Into<Cow<'static, str>>, says: impl Into<String>) {
+        self.errors.push(FieldError { field: field.into(), says: says.into() });
+    }
+
+    pub fn line(&mut self, name: impl Into<Cow<'static, str>>) -> Option<Line> {
+        let name = name.into();
+        let read = Line::parse(self.raw(&name));
         self.text(name, read)
     }
 
-    pub fn note(&mut self, name: &'static str) -> Option<Note> {
-        let read = Note::parse(self.raw(name));
+    pub fn note(&mut self, name: impl Into<Cow<'static, str>>) -> Option<Note> {
+        let name = name.into();
+        let read = Note::parse(self.raw(&name));
         self.text(name, read)
     }
 
-    fn text<T>(&mut self, name: &'static str, read: Result<Option<T>, TextError>) -> Option<T> {
+    fn text<T>(
+        &mut self,
+        name: Cow<'static, str>,
+        read: Result<Option<T>, TextError>,
+    ) -> Option<T> {
         read.unwrap_or_else(|e| {
             self.wrong(name, e.to_string());
             None
@@ -190,8 +207,9 @@ impl Reader {
         })
     }
 
-    pub fn day(&mut self, name: &'static str) -> Option<Date> {
-        let typed = self.raw(name).trim();
+    pub fn day(&mut self, name: impl Into<Cow<'static, str>>) -> Option<Date> {
+        let name = name.into();
+        let typed = self.raw(&name).trim();
         let day = day::parse(typed);
         if day.is_none() && !typed.is_empty() {
             self.wrong(

@@ -14,7 +14,9 @@ use time::Date;
 #[derive(Clone, Default)]
 pub struct Typed {
     again: Option<Arc<Again>>,
-    kept: HashMap<&'static str, String>,
+    kept: HashMap<String, String>,
+    /// Where the other version stands, if not in the record.
+    beside: Option<&'static str>,
 }
 
 /// A form that is shown again.
@@ -27,19 +29,19 @@ pub(super) struct Again {
 
 impl Typed {
     pub(super) fn again(again: Again) -> Typed {
-        Typed { again: Some(Arc::new(again)), kept: HashMap::new() }
+        Typed { again: Some(Arc::new(again)), ..Typed::default() }
     }
 
     /// Over a kept thing: its columns fill the fields of the same name.
     pub fn over(mut self, kept: &impl Audited) -> Typed {
         let fields = kept.fields().into_iter().filter(|it| !it.sealed);
-        self.kept.extend(fields.map(|it| (it.name, text(&it.value))));
+        self.kept.extend(fields.map(|it| (it.name.to_owned(), text(&it.value))));
         self
     }
 
     /// With a proposal for one field.
-    pub fn with(mut self, name: &'static str, value: impl ToString) -> Typed {
-        self.kept.insert(name, value.to_string());
+    pub fn with(mut self, name: impl Into<String>, value: impl ToString) -> Typed {
+        self.kept.insert(name.into(), value.to_string());
         self
     }
 
@@ -94,7 +96,22 @@ impl Typed {
     /// Everything that is wrong, for the summary at the top.
     pub fn errors(&self) -> Vec<(&str, &str)> {
         let errors = self.again.iter().flat_map(|it| it.errors.iter());
-        errors.map(|it| (it.field, it.says.as_str())).collect()
+        errors.map(|it| (it.field.as_ref(), it.says.as_str())).collect()
+    }
+
+    /// With the words above the other version, where it stands elsewhere than in the record.
+    pub fn beside(self, words: &'static str) -> Typed {
+        Typed { beside: Some(words), ..self }
+    }
+
+    /// The words above the other version of a field.
+    pub fn theirs_stand(&self) -> &'static str {
+        self.beside.unwrap_or("In the record now")
+    }
+
+    /// Whether the form is shown again.
+    pub fn is_again(&self) -> bool {
+        self.again.is_some()
     }
 
     /// Whether someone changed the thing while this was being typed.
@@ -105,7 +122,7 @@ impl Typed {
     /// The other version of this field, where someone changed the thing meanwhile and it differs
     /// from what was typed. An empty text means: it stands empty now.
     pub fn theirs(&self, name: &str) -> Option<&str> {
-        let (kept, typed) = (self.kept(name), self.value(name).trim());
+        let (kept, typed) = (self.kept.get(name)?.as_str(), self.value(name).trim());
         if !self.stale() || same(kept, typed) {
             return None;
         }

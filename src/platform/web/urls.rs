@@ -6,6 +6,7 @@ mod carried;
 mod medicines;
 mod sheets;
 mod tasks;
+mod visits;
 
 use crate::base::ids::{
     AllergyId, AnswerId, ConditionId, ContactId, DecisionId, HappeningId, InvitationId,
@@ -17,6 +18,7 @@ pub use carried::*;
 pub use medicines::*;
 pub use sheets::*;
 pub use tasks::*;
+pub use visits::*;
 
 /// Somewhere in the house, or somewhere in the record at hand.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -5,7 +5,7 @@ use crate::base::{ids::ContactId, zone::Zone};
 use crate::platform::{
     audit::Touch,
     auth::{
-        area::{Essentials, History, Members},
+        area::{Clinical, Essentials, History, Members},
         grant::{Change, Grant, See},
     },
     db::Done,
@@ -68,6 +68,7 @@ pub struct ShowPage {
     touch: Option<Touch>,
     may_change: bool,
     may_decide: bool,
+    may_read_questions: bool,
     may_read_history: bool,
 }
 
@@ -81,6 +82,7 @@ pub async fn show(grant: Grant<See<Essentials>>, At(id): At<ContactId>) -> Resul
         answers: contact.answering(grant.now(), grant.zone()).words(grant.now(), grant.zone()),
         may_change: grant.may::<Change<Essentials>>(),
         may_decide: grant.may::<Change<Members>>(),
+        may_read_questions: grant.may::<See<Clinical>>(),
         may_read_history: grant.may::<See<History>>(),
         page,
         contact,

@@ -8,23 +8,24 @@ use super::{
     schedule::{self, model::Step},
     store,
     turns::{
-        form::{Added, Start},
-        model::{Said, Turn, What},
+        form::Added,
+        keeping,
+        model::Turn,
         standing,
         store::{self as turns, Wanted},
     },
 };
-use crate::base::{day as calendar, ids::MedicineId, text::Line};
+use crate::base::{day as calendar, ids::MedicineId};
 use crate::platform::{
     audit::Touch,
     auth::{
         area::{Clinical, History, Members},
         grant::{Change, Grant, See},
     },
-    db::{Done, Write},
+    db::Done,
     error::{Error, Result},
     web::{
-        form::{Choice, Form, FormErrors},
+        form::{Choice, Form},
         page::Page,
         path::At,
         stamp::Stamp,
@@ -159,34 +160,15 @@ pub async fn blank(grant: Grant<Change<Clinical>>, typed: Typed) -> Result<EditP
 pub async fn add(grant: Grant<Change<Clinical>>, form: Form<Added>) -> Done {
     let Added { label, start } = form.parse()?;
     let label = label.sound(grant.today())?;
-    let mut write = grant.write().await?;
-    let new = Medicine::new(write.person(), label);
-    let id = store::add(&mut write, &new).await?;
+    let (mut write, line) = (grant.write().await?, format!("Added {}", label.name));
     let Some(start) = start else {
-        let line = format!("Added {}", new.name);
+        let new = Medicine::new(write.person(), label);
+        let id = store::add(&mut write, &new).await?;
         return write.commit().await?.then(urls::medicine(id)).saying(line);
     };
-    let turn = started(&write, Medicine { id, ..new.clone() }, start, grant.today()).await?;
-    let turn = turns::add(&mut write, &turn).await?;
-    let line = format!("Added {}. Who has been told?", new.name);
-    write.commit().await?.then(urls::turn(turn)).saying(line)
-}
-
-async fn started(
-    write: &Write<Clinical>,
-    new: Medicine,
-    start: Start,
-    today: Date,
-) -> Result<Turn> {
-    if let Some(replaces) = start.replaces {
-        let gone = || FormErrors::at("replaces", "This one is not on the list any more.");
-        store::find(write, replaces).await.map_err(|_| gone())?;
-    }
-    let purpose = || new.purpose.clone().unwrap_or_else(|| Line::from("not said".to_owned()));
-    let reason = start.reason.unwrap_or_else(purpose);
-    let said = Said { on: new.started_on.unwrap_or(today), by: start.by, reason };
-    let turn = Turn::new(&new, What::Started, said, (write.member(), write.at()));
-    Ok(Turn { replaces_id: start.replaces, was: None, ..turn })
+    let turn = keeping::start(&mut write, label, start, grant.today()).await?;
+    let line = format!("{line}. Who has been told?");
+    write.commit().await?.then(urls::turn(turn.id)).saying(line)
 }
 
 pub async fn edit(

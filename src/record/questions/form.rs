@@ -2,7 +2,7 @@
 
 use super::model::{Answer, Whom, Wording};
 use crate::base::{
-    ids::MemberId,
+    ids::{ContactId, MemberId},
     text::{Line, Note},
 };
 use crate::platform::web::form::{FormErrors, FromForm, Reader};
@@ -11,6 +11,8 @@ use time::Date;
 /// The question as it was typed, and the version it was opened on.
 pub struct Worded {
     pub wording: Wording,
+    /// The contact it is for, where one was chosen: then its name is taken from there.
+    pub contact: Option<ContactId>,
     pub version: i64,
 }
 
@@ -18,10 +20,11 @@ impl FromForm for Worded {
     fn read(form: &mut Reader) -> Result<Worded, FormErrors> {
         let words = needed_note(form, "words", "Write the question.");
         let for_whom = form.choice::<Whom>("for_whom");
-        let clinician = match for_whom {
-            Some(Whom::Clinician) => {
-                form.needed_line("clinician", "Enter the name of the one it is for.")
-            }
+        let chosen = form.raw("contact_id").parse::<ContactId>().ok();
+        let contact = chosen.filter(|_| for_whom == Some(Whom::Clinician));
+        let says = "Choose the one it is for, or enter the name.";
+        let clinician = match (for_whom, contact) {
+            (Some(Whom::Clinician), None) => form.needed_line("clinician", says),
             _ => None,
         };
         let about = about(form);
@@ -29,7 +32,7 @@ impl FromForm for Worded {
         form.finish(|| {
             let (words, for_whom) = (words?, for_whom?);
             let wording = Wording { words, for_whom, clinician, about: about? };
-            Some(Worded { wording, version })
+            Some(Worded { wording, contact, version })
         })
     }
 }

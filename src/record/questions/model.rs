@@ -4,7 +4,7 @@ use crate::audited;
 use crate::base::{
     clock::Instant,
     day,
-    ids::{MemberId, PersonId, QuestionId},
+    ids::{ContactId, MemberId, PersonId, QuestionId},
     text::{Line, Note},
 };
 use crate::platform::{
@@ -70,6 +70,8 @@ pub struct Question {
     pub for_whom: Whom,
     /// The clinician's name, where it is for one.
     pub clinician: Option<Line>,
+    /// The same clinician among the contacts; the name is then as it was when this was chosen.
+    pub contact_id: Option<ContactId>,
     pub about_kind: Option<String>,
     pub about_item: Option<i64>,
     /// What its words name beside that, as JSON: hidden from whom one of these is hidden.
@@ -82,14 +84,18 @@ pub struct Question {
     pub answered_by: Option<Line>,
     pub answered_on: Option<Date>,
     pub let_go_reason: Option<Line>,
+    /// Its place among those for the same clinician, where it was moved: see [`Question::place`].
+    pub ask_order: Option<i64>,
+    /// The starter question that it came from.
+    pub starter: Option<String>,
     pub version: i64,
 }
 
 audited!(Question as "question" {
     words: "words", entered_by: "", entered_at: "", for_whom: "one it is for",
-    clinician: "clinician", about_kind: "", about_item: "", names: "", owner_id: "", state: "",
+    clinician: "clinician", contact_id: "", about_kind: "", about_item: "", names: "", owner_id: "", state: "",
     asked_on: "day it was asked", answer: "answer", answered_by: "one who answered",
-    answered_on: "day of the answer", let_go_reason: "reason",
+    answered_on: "day of the answer", let_go_reason: "reason", ask_order: "", starter: "",
 } skip { id, person_id, version });
 
 /// What is written down of a question.
@@ -123,6 +129,7 @@ impl Question {
             entered_at: at,
             for_whom: wording.for_whom,
             clinician: wording.clinician,
+            contact_id: None,
             about_kind,
             about_item,
             names: None,
@@ -133,6 +140,8 @@ impl Question {
             answered_by: None,
             answered_on: None,
             let_go_reason: None,
+            ask_order: None,
+            starter: None,
             version: 1,
         }
     }
@@ -153,10 +162,33 @@ impl Question {
             words: wording.words,
             for_whom: wording.for_whom,
             clinician: wording.clinician,
+            contact_id: None,
             about_kind,
             about_item,
             ..self.clone()
         }
+    }
+
+    /// For one of the contacts, by the name it has now.
+    pub fn for_contact(self, contact: ContactId, name: Line) -> Question {
+        let (for_whom, contact_id) = (Whom::Clinician, Some(contact));
+        Question { for_whom, contact_id, clinician: Some(name), ..self }
+    }
+
+    /// With the starter question that it came from.
+    pub fn begun_from(self, starter: &str) -> Question {
+        Question { starter: Some(starter.to_owned()), ..self }
+    }
+
+    /// Where it stands among the others: ids are places until someone moves one, so a new question
+    /// comes last and no two ever share a place.
+    pub fn place(&self) -> i64 {
+        self.ask_order.unwrap_or(self.id.into())
+    }
+
+    /// At the place of another one.
+    pub fn moved_to(&self, other: &Question) -> Question {
+        Question { ask_order: Some(other.place()), ..self.clone() }
     }
 
     /// With who will ask it; none: nobody yet.
@@ -253,51 +285,23 @@ pub fn title(words: &str) -> String {
     format!("{} …", cut[..end].trim_end_matches([',', ';', ':']))
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use time::macros::date;
-
-    const TODAY: Date = date!(2026 - 11 - 25);
-
-    fn question() -> Question {
-        let words = Note::from("Is it taken with food?".to_owned());
-        let about = Some(("medicine".to_owned(), 7));
-        let wording = Wording { words, for_whom: Whom::Pharmacist, clinician: None, about };
-        Question::new(1.into(), wording, (2.into(), Instant::from_unix(0)))
-    }
-
-    fn answer(on: Date) -> Answer {
-        let by = Line::from("the pharmacist".to_owned());
-        Answer { answer: Note::from("As the label says.".to_owned()), by, on }
-    }
-
-    #[test]
-    fn it_needs_someone_until_one_will_ask() {
-        assert!(question().needs_someone());
-        assert!(!question().owned(Some(2.into())).needs_someone());
-        let asked = question().asked(TODAY, TODAY).expect("asked");
-        assert!(asked.waits() && !asked.needs_someone(), "what was asked waits for its answer");
-        assert!(!question().let_go(Line::from("the label says it".to_owned())).waits());
-    }
-
-    #[test]
-    fn an_answer_is_of_a_day_that_has_come_and_can_be_taken_back() {
-        let tomorrow = date!(2026 - 11 - 26);
-        assert!(question().answered(answer(tomorrow), TODAY).is_err());
-        assert!(question().asked(tomorrow, TODAY).is_err());
-        let owned = question().owned(Some(3.into()));
-        let answered = owned.answered(answer(TODAY), TODAY).expect("answered");
-        assert!(!answered.waits());
-        assert_eq!(answered.brought_back(), owned);
-    }
-
-    #[test]
-    fn it_is_for_someone_by_name_or_by_trade() {
-        assert_eq!(question().whom(), "the pharmacist");
-        let clinician = Some(Line::from("Dr Oyelaran".to_owned()));
-        let named = Question { for_whom: Whom::Clinician, clinician, ..question() };
-        assert_eq!(named.whom(), "Dr Oyelaran");
-        assert_eq!(named.about(), Some(("medicine", 7)));
-    }
+/// A step in the order of asking.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    Earlier,
+    Later,
 }
+
+/// The one in the list and the neighbour it changes places with; `None` where it is at the end
+/// already, or not in the list.
+pub fn places(list: &[Question], id: QuestionId, step: Step) -> Option<(&Question, &Question)> {
+    let at = list.iter().position(|it| it.id == id)?;
+    let neighbour = match step {
+        Step::Earlier => at.checked_sub(1)?,
+        Step::Later => at + 1,
+    };
+    Some((&list[at], list.get(neighbour)?))
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,7 +1,7 @@
 //! All the SQL of questions.
 //!
-//! A question that is hidden from the reader is not there; nor is one about an item hidden from
-//! her, or about one in an area that her place does not reach.
+//! A question that is hidden from the reader is not there; nor is one for a contact or about an item
+//! hidden from her, or about one in an area that her place does not reach.
 
 use super::model::{Question, State, Whom, title};
 use crate::base::{
@@ -39,15 +39,17 @@ pub async fn list(view: &View<Clinical>, wanted: &Wanted) -> Result<Vec<Question
         Question,
         r#"select id, person_id, words as "words: Note", entered_by,
             entered_at as "entered_at: Instant", for_whom as "for_whom: Whom",
-            clinician as "clinician: Line", about_kind, about_item,
+            clinician as "clinician: Line", contact_id as "contact_id: _", about_kind, about_item,
             names, owner_id as "owner_id: MemberId", state as "state: State",
             asked_on as "asked_on: Date", answer as "answer: Note",
             answered_by as "answered_by: Line", answered_on as "answered_on: Date",
-            let_go_reason as "let_go_reason: Line", version
+            let_go_reason as "let_go_reason: Line", ask_order, starter, version
         from question q
         where person_id = ?1 and (?3 is null or id = ?3)
             and (?4 is null or about_kind = ?4 and about_item = ?5)
             and id not in (select item from hidden where kind = 'question' and member_id = ?2 and standing)
+            and (contact_id is null or contact_id not in
+                (select item from hidden where kind = 'contact' and member_id = ?2 and standing))
             and (about_kind is null
                 or (about_kind in ('medicine', 'condition', 'operation') or ?6)
                 and not exists (select 1 from hidden x where x.kind = q.about_kind
@@ -78,15 +80,16 @@ pub async fn add(write: &mut Write<Clinical>, new: &Question) -> Result<Question
         Change::Added(new),
         query!(
             "insert into question (person_id, words, entered_by, entered_at, for_whom, clinician,
-                about_kind, about_item, names, owner_id, state, asked_on, answer, answered_by,
-                answered_on, let_go_reason)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                contact_id, about_kind, about_item, names, owner_id, state, asked_on, answer,
+                answered_by, answered_on, let_go_reason, ask_order, starter)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             person,
             new.words,
             new.entered_by,
             new.entered_at,
             new.for_whom,
             new.clinician,
+            new.contact_id,
             new.about_kind,
             new.about_item,
             new.names,
@@ -96,7 +99,9 @@ pub async fn add(write: &mut Write<Clinical>, new: &Question) -> Result<Question
             new.answer,
             new.answered_by,
             new.answered_on,
-            new.let_go_reason
+            new.let_go_reason,
+            new.ask_order,
+            new.starter
         ),
     );
     Ok(added.await?.into())
@@ -107,13 +112,15 @@ pub async fn save(write: &mut Write<Clinical>, old: &Question, new: &Question) -
     let saved = write.apply(
         Change::Edited(old, new),
         query!(
-            "update question set words = ?, for_whom = ?, clinician = ?, about_kind = ?,
-                about_item = ?, owner_id = ?, state = ?, asked_on = ?, answer = ?,
-                answered_by = ?, answered_on = ?, let_go_reason = ?, version = version + 1
+            "update question set words = ?, for_whom = ?, clinician = ?, contact_id = ?,
+                about_kind = ?, about_item = ?, owner_id = ?, state = ?, asked_on = ?, answer = ?,
+                answered_by = ?, answered_on = ?, let_go_reason = ?, ask_order = ?,
+                version = version + 1
             where person_id = ? and id = ? and version = ?",
             new.words,
             new.for_whom,
             new.clinician,
+            new.contact_id,
             new.about_kind,
             new.about_item,
             new.owner_id,
@@ -123,6 +130,7 @@ pub async fn save(write: &mut Write<Clinical>, old: &Question, new: &Question) -
             new.answered_by,
             new.answered_on,
             new.let_go_reason,
+            new.ask_order,
             person,
             old.id,
             old.version

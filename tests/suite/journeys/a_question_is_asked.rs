@@ -68,7 +68,7 @@ async fn it_is_let_go_brought_back_and_put_right() {
     ines.answers(200).sees("the label says it").press("Bring back").await.press("Bring back").await;
     ines.answers(200).sees("nobody will ask it yet").press("Edit").await;
     ines.tick("a clinician by name").press("Save").await.answers(422);
-    ines.sees("Enter the name of the one it is for.");
+    ines.sees("Choose the one it is for, or enter the name.");
     ines.fill("The clinician's name", "Dr Oyelaran").tick("a clinician by name");
     ines.press("Save").await.answers(200).sees("Dr Oyelaran");
     ines.press("Edit").await.tick("the prescriber").press("Save").await.answers(200);

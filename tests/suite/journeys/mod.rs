@@ -38,6 +38,7 @@ mod names_are_brought_in;
 mod places_change;
 mod reminders_are_mailed;
 mod reminders_at_the_command_line;
+mod questions_are_asked_in_order;
 mod statements_are_never_derived;
 mod the_house_is_backed_up;
 mod the_house_under_a_sub_path;

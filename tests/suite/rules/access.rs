@@ -10,6 +10,7 @@ mod decisions;
 mod medicines;
 mod noticed;
 mod tasks;
+mod visits;
 
 use std::sync::LazyLock;
 
@@ -23,6 +24,7 @@ pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| {
         carried::TABLE,
         noticed::TABLE,
         decisions::TABLE,
+        visits::TABLE,
         REST,
     ]
     .concat()

@@ -112,6 +112,7 @@ const FORMS: &[&str] = &[
     "/carried/1/strike",
     "/carried/wish",
     "/carried/wish-of-all",
+    "/questions/with/1/starters",
     "/reconciliation/add",
     "/reconciliation/1",
     "/reconciliation/1/lines/add",

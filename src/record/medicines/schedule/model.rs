@@ -246,17 +246,20 @@ mod tests {
     #[test]
     fn what_does_not_fit_together_is_told_at_its_field() {
         let field = |it: Step| match it.sound() {
-            Err(Error::Invalid(errors)) => errors.iter().next().map(|it| it.field),
+            Err(Error::Invalid(errors)) => errors.iter().next().map(|it| it.field.clone()),
             _ => None,
         };
         let daily = step(Rhythm::Days, 1, "morning 1");
         assert_eq!(field(daily.clone()), None);
         let ends = Step { until_on: Some(date!(2026 - 03 - 01)), ..daily.clone() };
-        assert_eq!(field(ends), Some("until_on"));
-        assert_eq!(field(Step { every: 0, ..daily.clone() }), Some("every"));
-        assert_eq!(field(Step { rhythm: Rhythm::Weekdays, ..daily.clone() }), Some("weekdays"));
-        assert_eq!(field(step(Rhythm::Days, 1, "")), Some("morning"));
-        assert_eq!(field(Step { rhythm: Rhythm::Hours, every: 8, ..daily }), Some("clock"));
+        assert_eq!(field(ends), Some("until_on".into()));
+        assert_eq!(field(Step { every: 0, ..daily.clone() }), Some("every".into()));
+        assert_eq!(
+            field(Step { rhythm: Rhythm::Weekdays, ..daily.clone() }),
+            Some("weekdays".into())
+        );
+        assert_eq!(field(step(Rhythm::Days, 1, "")), Some("morning".into()));
+        assert_eq!(field(Step { rhythm: Rhythm::Hours, every: 8, ..daily }), Some("clock".into()));
         assert_eq!(field(step(Rhythm::Hours, 8, "06:00 1")), None);
     }
 }

@@ -3,17 +3,13 @@
 //!
 //! A hold or a stop may be planned for a day to come: then the medicine stands as it is.
 
-use super::super::{
-    model::Medicine,
-    stock::{model::Pause, store as stock},
-    store as medicines,
-};
+use super::super::{model::Medicine, store as medicines};
 use super::{
     form::{Changed, Held, Turned},
+    keeping,
     model::{Turn, What},
-    store,
 };
-use crate::base::{ids::MedicineId, text::Line};
+use crate::base::ids::MedicineId;
 use crate::platform::{
     auth::{
         area::Clinical,
@@ -21,13 +17,7 @@ use crate::platform::{
     },
     db::{Done, Write},
     error::Result,
-    web::{
-        form::{Form, FormErrors},
-        page::Page,
-        path::At,
-        typed::Typed,
-        urls,
-    },
+    web::{form::Form, page::Page, path::At, typed::Typed, urls},
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -112,37 +102,15 @@ pub async fn resume(grant: Changing, At(id): At<MedicineId>, form: Form<Turned>)
     keep(write, &before, turn, grant.today()).await
 }
 
-/// The medicine turned where its day has come, the days without noted, the turn kept.
 async fn keep(mut write: Write<Clinical>, before: &Medicine, turn: Turn, today: Date) -> Done {
-    let planned = turn.from_on > today;
-    // A planned turn is tried as of its day: one that could never be done is not kept.
-    let after = turn.turned(before, turn.from_on.max(today))?;
-    let mut turn = Turn { planned, ..turn };
-    if !planned {
-        apply(&mut write, before, &after, turn.from_on).await?;
-        turn.left_at = before.version + 1;
-    }
+    let turn = keeping::turn(&mut write, before, turn, today).await?;
     written_down(write, before, &turn).await
 }
 
 /// Afterwards its page asks who has been told.
-async fn written_down(mut write: Write<Clinical>, before: &Medicine, turn: &Turn) -> Done {
-    let id = store::add(&mut write, turn).await?;
+async fn written_down(write: Write<Clinical>, before: &Medicine, turn: &Turn) -> Done {
     let line = format!("{}: {}. Who has been told?", before.name, turn.sentence());
-    write.commit().await?.then(urls::turn(id)).saying(line)
-}
-
-/// The days it was held or stopped use nothing up of what is in the house.
-pub(super) async fn apply(
-    write: &mut Write<Clinical>,
-    before: &Medicine,
-    after: &Medicine,
-    on: Date,
-) -> Result<()> {
-    if let Some(pause) = Pause::between(before, after, on) {
-        stock::add_pause(write, &pause).await?;
-    }
-    medicines::save(write, before, after).await
+    write.commit().await?.then(urls::turn(turn.id)).saying(line)
 }
 
 pub async fn changing(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> Result<TurnPage> {
@@ -152,21 +120,8 @@ pub async fn changing(grant: Changing, At(id): At<MedicineId>, typed: Typed) -> 
 
 pub async fn change(grant: Changing, At(id): At<MedicineId>, form: Form<Changed>) -> Done {
     let Changed { said, taken, version } = form.parse()?;
-    let says = "This day has not come yet. Enter it on that day, or write it as a dated step.";
-    let said = said.come(grant.today(), says)?;
     let mut write = grant.write().await?;
     let before = medicines::find(&write, id).await?.opened_at(version)?;
-    before.started_by(said.on)?;
-    let source = Line::from(format!("said by {}", said.by));
-    let label = taken.onto(before.label(), source).sound(grant.today())?;
-    let after = before.relabelled(label);
-    if after.title() == before.title() && after.taken() == before.taken() {
-        let says =
-            "Nothing is taken differently by this. Change the strength, the dose or the time.";
-        return Err(FormErrors::at("dose", says).into());
-    }
-    medicines::save(&mut write, &before, &after).await?;
-    let turn = Turn::new(&before, What::Changed, said, (write.member(), write.at()));
-    let turn = Turn { left_at: before.version + 1, ..turn };
+    let turn = keeping::change(&mut write, &before, (taken, said), grant.today()).await?;
     written_down(write, &before, &turn).await
 }

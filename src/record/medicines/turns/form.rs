@@ -51,16 +51,22 @@ pub struct Changed {
 }
 
 pub struct Taken {
-    strength: Option<Line>,
-    form: Option<Line>,
-    dose: Option<Line>,
-    times: Option<Line>,
-    route: Option<Line>,
-    as_needed: bool,
-    label_limit: Option<Line>,
+    pub strength: Option<Line>,
+    pub form: Option<Line>,
+    pub dose: Option<Line>,
+    pub times: Option<Line>,
+    pub route: Option<Line>,
+    pub as_needed: bool,
+    pub label_limit: Option<Line>,
 }
 
 impl Taken {
+    /// As the label says now: what is left unsaid stays.
+    pub fn of(label: Label) -> Taken {
+        let Label { strength, form, dose, times, route, as_needed, label_limit, .. } = label;
+        Taken { strength, form, dose, times, route, as_needed, label_limit }
+    }
+
     /// The label with this on it.
     pub fn onto(self, label: Label, source: Line) -> Label {
         Label {

@@ -7,6 +7,7 @@
 
 mod actions;
 pub mod form;
+pub mod keeping;
 pub mod model;
 mod own;
 pub mod standing;

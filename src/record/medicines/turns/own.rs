@@ -2,7 +2,7 @@
 //! by mistake.
 
 use super::super::{model::Medicine, store as medicines};
-use super::{actions::apply, form::Resuming, model::Turn, store};
+use super::{form::Resuming, keeping::apply, model::Turn, store};
 use crate::base::ids::TurnId;
 use crate::platform::{
     auth::{
