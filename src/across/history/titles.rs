@@ -9,10 +9,8 @@ use crate::{
         tasks::seen as tasks,
         visibility::{model::Hidden, store as visibility},
     },
-    family::carried::store as carried,
-    family::members::{
-        answers::store as answers, invitations::store as invitations, places::store as places,
     family::{
+        carried::store as carried,
         decisions::store as decisions,
         members::{
             answers::store as answers, invitations::store as invitations, places::store as places,

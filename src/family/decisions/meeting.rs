@@ -121,7 +121,7 @@ async fn step(grant: Changing, id: DecisionId, form: Form<Press>, by: isize) -> 
         }
         _ => format!("“{}” was not moved: look at the order as it is now", found.matter),
     };
-    write.commit().await?.then(urls::meeting()).saying(line)
+    write.commit().await?.then(urls::family_meeting()).saying(line)
 }
 
 fn neighbors(all: &[Decision], id: DecisionId, by: isize) -> Option<(&Decision, &Decision)> {

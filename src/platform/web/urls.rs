@@ -316,6 +316,6 @@ pub fn decision(id: impl Into<DecisionId>) -> Address {
 }
 
 /// The open decisions, for the family to go through.
-pub fn meeting() -> Address {
+pub fn family_meeting() -> Address {
     decisions().and("meeting")
 }
