@@ -221,7 +221,7 @@ impl Row {
 /// Its page: one of a series has its own.
 pub fn place(meeting: &Meeting) -> Address {
     match meeting.appointment.is_series() {
-        true => urls::meeting(meeting.id(), meeting.on),
+        true => urls::appointment_on(meeting.id(), meeting.on),
         false => urls::appointment(meeting.id()),
     }
 }

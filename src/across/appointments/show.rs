@@ -209,7 +209,7 @@ impl ShowPage {
     }
 
     fn one(&self, row: &Row) -> urls::Address {
-        urls::meeting(self.of.id, row.meeting.on)
+        urls::appointment_on(self.of.id, row.meeting.on)
     }
 
     /// One of a series, and not the series.

@@ -73,7 +73,8 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
             }
             "/appointments/add" => ines
                 .fill("Day", "18 Nov 2026")
-                .fill("Time", "2 pm")
+                // Who goes along to both is not at two places at once.
+                .fill("Time", if id == "1" { "2 pm" } else { "4 pm" })
                 .tick("every so many weeks, on these days"),
             "/family/invite" => ines.tick("relative"),
             "/family/answers/add" => ines.tick("yes").tick("in person"),

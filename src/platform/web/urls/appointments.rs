@@ -14,7 +14,7 @@ pub fn appointment(id: impl Into<AppointmentId>) -> Address {
 }
 
 /// One time of it.
-pub fn meeting(id: impl Into<AppointmentId>, on: impl std::borrow::Borrow<Date>) -> Address {
+pub fn appointment_on(id: impl Into<AppointmentId>, on: impl std::borrow::Borrow<Date>) -> Address {
     appointment(id).and("on").and(&on.borrow().to_string())
 }
 
