@@ -74,7 +74,7 @@ fn occasion(asked: &Asked<'_>, it: &Meeting, hours: i64) -> Occasion {
             true => "an appointment that this member goes along to is near",
             false => "an appointment is near",
         },
-        to: urls::meeting(it.id(), it.on),
+        to: urls::appointment_on(it.id(), it.on),
     }
 }
 
