@@ -1,5 +1,5 @@
-//! A member's calendar at a secret address, for the calendar program of her phone: the appointments that she may see, in every
-//! record she shares or in one.
+//! A member's calendar at a secret address, for the calendar program of her phone: the appointments that she may see, and her
+//! own tasks that have a day, in every record she shares or in one.
 //!
 //! The address is shown once and kept as its SHA-256; she takes it back, and makes another. It is read as she would read
 //! the pages at that moment: less for a lowered area, nothing of what is hidden from her or of a place that is paused.
@@ -7,6 +7,7 @@
 mod event;
 mod gather;
 mod model;
+mod own_tasks;
 mod pages;
 #[cfg(test)]
 mod random;

@@ -4,7 +4,7 @@ use super::{
     event::{self, Event},
     gather::{self, About, Detail},
     model::Feed,
-    store, vtimezone,
+    own_tasks, store, vtimezone,
 };
 use crate::{
     base::{clock::Instant, zone::Zone},
@@ -21,6 +21,7 @@ use crate::{
     record::{
         appointments::{model::Appointment, store as appointments},
         contacts::store as contacts,
+        people::store as people,
     },
 };
 use axum::{
@@ -114,20 +115,26 @@ async fn of_record(
         let contact = of.contact_id.and_then(|it| contacts.get(&it).cloned());
         contact.or_else(|| of.with_whom.as_ref().map(ToString::to_string))
     };
+    let (detail, tasks) = (detail(view).await?, own_tasks::read(view, feed.member_id).await?);
     let about = About {
         house,
         person: record.person.into(),
         called: called(&record.name),
         member: feed.member_id,
-        detail: detail(view).await?,
+        detail,
         died: record.died,
         changed: &changed,
         with: &with,
     };
-    Ok(gather::events(&about, &all, &own))
+    let mut events = gather::events(&about, &all, &own);
+    // After a death nothing is to be done by a day.
+    let tasks = tasks.iter().filter(|_| record.died.is_none());
+    events.extend(tasks.filter_map(|(task, at)| own_tasks::event(&about, task, *at)));
+    Ok(events)
 }
 
-/// How much of it may stand outside: by the record's setting for mail.
-async fn detail(_: &View<Tasks>) -> Result<Detail> {
-    Ok(Detail::of(false))
+/// How much of it may stand outside: by the record's setting for mail, as far as she sees it.
+async fn detail(view: &View<Tasks>) -> Result<Detail> {
+    let Some(view) = view.area::<Essentials>() else { return Ok(Detail::of(false)) };
+    Ok(Detail::of(people::find(&view).await?.mail_names()))
 }

@@ -97,6 +97,39 @@ async fn it_shows_what_its_member_may_see_at_that_moment() {
 }
 
 #[tokio::test]
+async fn names_stand_in_it_where_the_record_allows_them_and_own_tasks_too() {
+    let family = Family::new().await;
+    let (mut ines, mut bram) = (family.browser("Ines").await, family.browser("Bram").await);
+    book(&mut ines, &family.at(""), "Eye test", "3 Dec 2026").await;
+    for (task, day) in [("Renew the card", "9 Dec 2026"), ("Phone the plan", "")] {
+        bram.open(&family.at("/tasks/add")).await.fill("What is to be done", task);
+        bram.fill("By which day", day).press("Keep the task").await.answers(200);
+        bram.press(&format!("I take it: {task}")).await.answers(200);
+    }
+    let (his, hers) = (made(&mut bram, "").await, made(&mut ines, "").await);
+    let text = body(&fetched(&family, &his).await);
+    assert!(
+        text.contains("SUMMARY:Task (Ottoline)") && text.contains("DTSTART;VALUE=DATE:20261209")
+    );
+    assert_eq!(
+        text.matches("BEGIN:VEVENT").count(),
+        2,
+        "one appointment, and the task that has a day"
+    );
+    assert!(!text.contains("Renew") && !text.contains("Eye test"));
+    assert!(!body(&fetched(&family, &hers).await).contains("Task (Ottoline)"), "it is not hers");
+    ines.open(&family.at("/mail")).await;
+    ines.tick("Also the titles of appointments and tasks, and the names of clinicians");
+    ines.press("Save").await.answers(200);
+    let text = body(&fetched(&family, &his).await);
+    for name in ["Eye test (Ottoline)", "Renew the card (Ottoline)", "Dr Quill", "Canal Park"] {
+        assert!(text.contains(name), "{name}: {text}");
+    }
+    assert!(!text.contains("the eyes"), "what it is for is never in it");
+    family.house.is_sound().await;
+}
+
+#[tokio::test]
 async fn it_is_taken_back_and_no_other_address_opens_anything() {
     let family = Family::new().await;
     let (mut ines, mut bram) = (family.browser("Ines").await, family.browser("Bram").await);
