@@ -13,6 +13,7 @@ use crate::{
     },
     record::{
         allergies::store as allergies,
+        appointments::store as appointments,
         baseline::store as baseline,
         conditions::{model::Condition, store as conditions},
         contacts::store as contacts,
@@ -62,8 +63,11 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
         None => parts.push(part("Notes of what happened", vec![closed()])),
     }
     match view.area::<Tasks>() {
-        Some(view) => parts.push(part("What is to be done", to_do(&view).await?)),
-        None => parts.push(part("What is to be done", vec![closed()])),
+        Some(view) => {
+            parts.push(part("Appointments", vec![booked(&view).await?]));
+            parts.push(part("What is to be done", to_do(&view).await?));
+        }
+        None => parts.push(part("Appointments, and what is to be done", vec![closed()])),
     }
     let history = "Every change, with who made it and when. What was struck stays there.";
     parts.push(part("History", vec![history.to_owned()]));
@@ -159,6 +163,12 @@ async fn questions(view: &View<Clinical>) -> Result<Vec<String>> {
         0 => "No question is written down.".to_owned(),
         some => format!("{some} kept, {open} of them to be asked or answered."),
     }])
+}
+
+/// Those that are over as well: all that was not struck.
+async fn booked(view: &View<Tasks>) -> Result<String> {
+    let all = appointments::list(view).await?.into_iter();
+    Ok(list("appointment", all.map(|it| it.title.to_string()).collect()))
 }
 
 async fn to_do(view: &View<Tasks>) -> Result<Vec<String>> {
