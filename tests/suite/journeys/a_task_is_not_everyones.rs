@@ -95,7 +95,7 @@ async fn the_tasks_of_one_who_is_paused_are_open_again_and_nothing_is_lost() {
     let family = Family::new().await;
     let (mut ines, mut bram) = (family.browser("Ines").await, family.browser("Bram").await);
     add(&mut ines, &family, ("Phone the insurer", "")).await;
-    bram.open(&family.at("/tasks")).await.press("I take it: Phone the insurer").await.answers(200);
+    bram.open(&family.at("/tasks")).await.press("I take it : Phone the insurer").await.answers(200);
     bram.press("It waits").await.fill("On whom or what it waits", "their letter");
     bram.fill("When to ask again", "9 Dec 2026").press("It waits").await.answers(200);
     ines.open(&family.at("/family/3/pause")).await.press("Pause this place").await.answers(200);
@@ -106,7 +106,7 @@ async fn the_tasks_of_one_who_is_paused_are_open_again_and_nothing_is_lost() {
     ines.open(&family.at("/tasks/1")).await.does_not_see("was with Bram");
     ines.open(&family.at("/family/3/remove")).await.press("End this place").await.answers(200);
     ines.open(&family.at("/tasks")).await.sees("was with Bram, who has left");
-    ines.press("I take it: Phone the insurer").await.answers(200);
+    ines.press("I take it : Phone the insurer").await.answers(200);
     ines.sees("their letter; ask again on Wed 9 Dec 2026");
     family.house.is_sound().await;
 }

@@ -36,7 +36,7 @@ async fn one_makes_it_another_takes_it_and_hands_it_over_with_the_others_yes() {
     placard(&mut ines, &family).await;
     bram.open(&family.at("/today")).await.sees("Nobody has it: Renew the parking placard");
     bram.open(&family.at("/tasks")).await.press("From afar").await.sees(PLACARD);
-    bram.press("I take it: Renew the parking placard").await.answers(200);
+    bram.press("I take it : Renew the parking placard").await.answers(200);
     bram.sees("Your name stands beside it").does_not_see("nobody has it");
     ines.open(&family.at("/today")).await.does_not_see("Nobody has it");
     ines.open(&family.at("/tasks")).await.sees("with Bram");
@@ -55,7 +55,7 @@ async fn one_makes_it_another_takes_it_and_hands_it_over_with_the_others_yes() {
     asks(&mut bram, &family, (1, "1")).await;
     let mut ottoline = family.browser("Ottoline").await;
     ottoline.open(&family.at("/tasks")).await.sees("You are asked");
-    ottoline.press("Yes, I take it: Renew the parking placard").await.answers(200);
+    ottoline.press("Yes, I take it : Renew the parking placard").await.answers(200);
     ottoline.sees("You said yes; it is yours");
     bram.get(&family.at("/tasks/1/give-back")).await.answers(403);
     done_with_a_photo(&mut ottoline, &family).await;
@@ -97,8 +97,8 @@ async fn two_take_it_at_once_and_the_second_is_told_who_has_it() {
     placard(&mut ines, &family).await;
     bram.open(&family.at("/tasks")).await;
     ines.open(&family.at("/tasks")).await;
-    bram.press("I take it: Renew the parking placard").await.answers(200);
-    ines.press("I take it: Renew the parking placard").await.answers(409);
+    bram.press("I take it : Renew the parking placard").await.answers(200);
+    ines.press("I take it : Renew the parking placard").await.answers(409);
     ines.sees("Someone was faster").sees("Bram took it.").does_not_see("Your name then stands");
     ines.press("See the task").await.answers(200).sees("Bram");
     // Whoever was not asked, or is not any more, says no yes.
@@ -128,7 +128,7 @@ async fn the_next_of_a_repeating_one_appears_once() {
     ines.open(&family.at("/today")).await;
     ines.sees("Was due on Sat 31 Oct 2026: Fetch the tablets (nobody has it)");
     ines.open(&family.at("/tasks?show=overdue")).await;
-    ines.press("I take it: Fetch the tablets").await.press("It is done").await;
+    ines.press("I take it : Fetch the tablets").await.press("It is done").await;
     ines.sees("It comes again every month");
     let (_, address, form) = ines.pressed("It is done");
     ines.press("It is done").await.answers(200);
