@@ -1,9 +1,18 @@
-//! What a task can be about: the items that a note can be about, and the questions that wait.
+//! What a task can be about: the items that a note can be about, the questions that wait, and the
+//! appointments that stand.
 
 use crate::{
     across::happenings::items::{self, Choice, Group},
-    platform::{auth::area::Clinical, db::View, error::Result},
-    record::questions::store::{self as questions, Wanted},
+    base::{day, text::Line},
+    platform::{
+        auth::area::{Clinical, Tasks},
+        db::View,
+        error::Result,
+    },
+    record::{
+        appointments::store as appointments,
+        questions::store::{self as questions, Wanted},
+    },
 };
 
 pub async fn all<A>(view: &View<A>) -> Result<Vec<Group>> {
@@ -15,6 +24,17 @@ pub async fn all<A>(view: &View<A>) -> Result<Vec<Group>> {
         let items: Vec<_> = waiting.map(|it| (choice(it.id.into()), it.title())).collect();
         if !items.is_empty() {
             groups.push(Group { label: "Questions", items });
+        }
+    }
+    if let Some(view) = view.area::<Tasks>() {
+        let all = appointments::list(&view).await?.into_iter();
+        let open = all.filter(|it| it.status.is_open());
+        let choice = |id: i64| Choice { kind: "appointment".to_owned(), item: id };
+        let title = |title: &Line, on| format!("{title}, {}", day::short_words(on));
+        let items: Vec<_> =
+            open.map(|it| (choice(it.id.into()), title(&it.title, it.on_day))).collect();
+        if !items.is_empty() {
+            groups.push(Group { label: "Appointments", items });
         }
     }
     Ok(groups)

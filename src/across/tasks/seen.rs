@@ -1,8 +1,8 @@
 //! The tasks that a reader sees: what the store gives her, less those about an item that is hidden
 //! from her by rules of its own.
 //!
-//! A question about a hidden medicine is hidden, and a task about that question with it. Whoever
-//! reads the board, one task or its title goes through here.
+//! A question about a hidden medicine is hidden, and a task about that question with it; so is an
+//! appointment with a hidden contact. Whoever reads the board, one task or its title goes through here.
 
 use crate::{
     base::ids::TaskId,
@@ -16,14 +16,17 @@ use crate::{
         db::View,
         error::{Error, Result},
     },
-    record::questions::{model::Question, store as questions},
+    record::{
+        appointments::{model::Appointment, store as appointments},
+        questions::{model::Question, store as questions},
+    },
 };
 use std::collections::HashSet;
 
 /// The items with rules of their own that the reader sees, by kind and id.
 struct Seen(HashSet<(&'static str, i64)>);
 
-const LEANING: [&str; 1] = ["question"];
+const LEANING: [&str; 2] = ["question", "appointment"];
 
 impl Seen {
     /// Reads only what these kinds ask for: most tasks are about nothing of the sort.
@@ -38,6 +41,10 @@ impl Seen {
         {
             let all = questions::titles(&view).await?.into_iter();
             seen.extend(all.map(|(id, _)| ("question", i64::from(id))));
+        }
+        if kinds.contains("appointment") {
+            let all = appointments::titles(view).await?.into_iter();
+            seen.extend(all.map(|(id, _)| ("appointment", i64::from(id))));
         }
         Ok(Seen(seen))
     }
@@ -69,7 +76,8 @@ pub async fn find(view: &View<Tasks>, id: TaskId) -> Result<Task> {
     list(view, &wanted).await?.pop().ok_or(Error::NotFound)
 }
 
-/// Whose hands a task can be in; a question is out of reach with what it names.
+/// Whose hands a task can be in; a question is out of reach with what it names, an appointment with
+/// its contacts.
 pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
     let mut hands = store::hands(view).await?;
     if let Some(view) = view.area::<Clinical>() {
@@ -86,14 +94,33 @@ pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
         let leaning: Vec<_> = leaning.collect();
         hands.hidden.extend(leaning);
     }
+    let all = appointments::list(view).await?;
+    let leaning = all.iter().flat_map(|it| {
+        let from = hands.hidden.iter().filter(move |hidden| is_with(it, hidden));
+        from.map(move |hidden| HiddenFrom {
+            member: hidden.member,
+            kind: "appointment".to_owned(),
+            item: it.id.into(),
+        })
+    });
+    let leaning: Vec<_> = leaning.collect();
+    hands.hidden.extend(leaning);
     Ok(hands)
+}
+
+/// Whether what is hidden is a contact that an appointment is with.
+fn is_with(appointment: &Appointment, hidden: &HiddenFrom) -> bool {
+    let with = [appointment.contact_id, appointment.escort_contact_id];
+    hidden.kind == "contact" && with.into_iter().flatten().any(|it| i64::from(it) == hidden.item)
 }
 
 /// Whether a question is about an item, or names it.
 fn leans(question: &Question, kind: &str, item: i64) -> bool {
     let named = question.names.as_deref().map(serde_json::from_str::<Vec<(String, i64)>>);
     let named = named.and_then(|it| it.ok()).unwrap_or_default();
-    question.about() == Some((kind, item)) || named.iter().any(|it| it.0 == kind && it.1 == item)
+    let whom = kind == "contact" && question.contact_id.map(i64::from) == Some(item);
+    whom || question.about() == Some((kind, item))
+        || named.iter().any(|it| it.0 == kind && it.1 == item)
 }
 
 /// What every task there ever was says, for the history.

@@ -1,15 +1,23 @@
-//! The next seven days, by day: appointments with their place and who goes along.
+//! The next seven days, by day: appointments with their place and who goes along, and the tasks that
+//! are due, with who has them.
 //!
 //! A list to extend: another kind of thing adds its lines in `lines`, each at its moment.
 
 use crate::{
-    across::appointments::row::{Words, place},
+    across::{
+        appointments::row::{Words, place},
+        tasks::seen as tasks,
+    },
     base::{clock::Instant, day, zone::Zone},
+    family::tasks::{model::Task, store::Wanted},
     platform::{
         auth::area::{Essentials, Tasks},
         db::View,
         error::Result,
-        web::{page::Page, urls::Address},
+        web::{
+            page::Page,
+            urls::{self, Address},
+        },
     },
     record::appointments::{meeting::Meeting, store},
 };
@@ -53,6 +61,7 @@ async fn lines(
     let all = store::meetings(view, from, to).await?.into_iter();
     let stands = all.filter(|it| it.status.is_open() && !it.orphan);
     let mut lines: Vec<Line> = stands.map(|it| line(&it, &words, page.local())).collect();
+    lines.extend(due(view, page).await?);
     lines.sort_by_key(|it| it.at);
     Ok(lines)
 }
@@ -72,6 +81,29 @@ fn line(it: &Meeting, words: &Words, zone: &Zone) -> Line {
         detail: parts.collect::<Vec<_>>().join(" · "),
         needs: it.needs_escort(),
     }
+}
+
+/// The tasks that are due on one of these days, at its beginning.
+async fn due(view: &View<Tasks>, page: &Page) -> Result<Vec<Line>> {
+    let (names, hands) = (view.names().await?, tasks::hands(view).await?);
+    let (zone, today) = (page.local(), page.today());
+    let end = today.saturating_add(Duration::days(DAYS));
+    let wanted = Wanted { since: Some(today), ..Wanted::default() };
+    let stands = |it: &Task| it.stands() && !it.is_put_off(today);
+    let line = |it: Task| {
+        let on = it.due_on.filter(|on| stands(&it) && *on >= today && *on < end)?;
+        let owner = it.owner_id.filter(|_| !hands.is_free(&it));
+        Some(Line {
+            at: zone.instant(on, Time::MIDNIGHT),
+            date: on,
+            time: if it.firm { "must be done" } else { "best done" }.to_owned(),
+            title: it.title.to_string(),
+            to: urls::task(it.id),
+            detail: owner.map_or("nobody has it".to_owned(), |it| format!("with {}", names.of(it))),
+            needs: owner.is_none(),
+        })
+    };
+    Ok(tasks::list(view, &wanted).await?.into_iter().filter_map(line).collect())
 }
 
 fn by_day(lines: Vec<Line>, today: Date) -> Vec<Day> {

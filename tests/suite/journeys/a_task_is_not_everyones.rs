@@ -110,3 +110,27 @@ async fn the_tasks_of_one_who_is_paused_are_open_again_and_nothing_is_lost() {
     ines.sees("their letter; ask again on Wed 9 Dec 2026");
     family.house.is_sound().await;
 }
+
+#[tokio::test]
+async fn a_task_about_an_appointment_is_hidden_with_whom_it_is_with() {
+    let family = Family::new().await;
+    let (mut ines, mut bram) = (family.browser("Ines").await, family.browser("Bram").await);
+    ines.open(&family.at("/contacts/add")).await.fill("Name", "Dr Lind");
+    ines.fill("Phone", "218-555-0122").press("Add this contact").await.answers(200);
+    ines.open(&family.at("/appointments/add")).await.fill("What it is", "Eye test");
+    ines.fill("Clinician or service", "1").fill("Day", "8 Dec 2026").fill("Time", "2 pm");
+    ines.press("Keep this appointment").await.answers(200).press("Tasks about it").await;
+    ines.press("Make it a task").await;
+    assert_eq!(ines.value("What it is about"), "appointment/1");
+    ines.fill("What is to be done", "Order the ride").fill("By which day", "26 Nov 2026");
+    ines.press("Keep the task").await.answers(200).sees("Eye test");
+    bram.open(&family.at("/today")).await.sees("best done · Order the ride nobody has it");
+    ines.open(&family.at("/visibility/contact/1")).await.tick("Bram").press("Save").await;
+    for page in ["/today", "/tasks", "/history"] {
+        bram.open(&family.at(page)).await.answers(200).does_not_see("Order the ride");
+    }
+    bram.get(&family.at("/tasks/1")).await.answers(404);
+    ines.open(&family.at("/tasks/1/offer")).await;
+    assert_eq!(can_be_asked(&ines), ["Ottoline", "Ines", "Delia"]);
+    family.house.is_sound().await;
+}

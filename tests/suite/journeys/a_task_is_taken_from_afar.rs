@@ -136,6 +136,7 @@ async fn the_next_of_a_repeating_one_appears_once() {
     ines.send(&address, &form).await.answers(303);
     ines.open(&family.at("/tasks/2")).await.sees("best by Mon 30 Nov 2026").sees("Ines");
     ines.get(&family.at("/tasks/3")).await.answers(404);
+    ines.open(&family.at("/today")).await.sees("best done · Fetch the tablets with Ines");
 
     // Opened again and done again: the next stands already.
     ines.open(&family.at("/tasks/1")).await.press("Open again").await.press("Open again").await;

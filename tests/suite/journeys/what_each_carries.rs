@@ -136,7 +136,10 @@ async fn the_page_names_what_can_be_taken_and_whom_to_phone() {
     let mut bram = family.browser("Bram").await;
     bram.open(&family.at("/carried")).await.sees("respite care Harbor House 218-555-0166");
     bram.sees("crisis line The night line").sees("In an emergency call 112");
-    bram.does_not_see("Clear the gutters").press("I take it : Phone the insurer").await.answers(200);
+    bram.does_not_see("Clear the gutters")
+        .press("I take it : Phone the insurer")
+        .await
+        .answers(200);
     bram.open(&family.at("/carried")).await.does_not_see("Phone the insurer");
     // One that is hidden from him is not there either.
     ines.open(&family.at("/visibility/contact/1")).await.tick("Bram").press("Save").await;
