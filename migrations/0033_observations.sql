@@ -21,7 +21,7 @@ create table observation (
     answer_for_her integer constraint observation_for_her check (answer_for_her in (0, 1)),
     clinician_only integer not null default 0 constraint observation_clinician check (clinician_only in (0, 1)),
     on_behalf      integer not null default 0 constraint observation_behalf check (on_behalf in (0, 1)),
-    appointment_id integer,         -- the visit on whose sheet it stands
+    appointment_id integer references appointment (id),  -- the visit on whose sheet it stands
     occurrence_on  text,
     off_sheets     integer not null default 0 constraint observation_off check (off_sheets in (0, 1)),
     struck         integer not null default 0 constraint observation_struck check (struck in (0, 1)),

@@ -65,6 +65,8 @@ pub struct May {
     pub decide: bool,
     pub read_history: bool,
     pub see_contacts: bool,
+    /// The sheet before the visit.
+    pub see_sheet: bool,
 }
 
 impl May {
@@ -78,6 +80,7 @@ impl May {
             decide: grant.may::<Change<Members>>(),
             read_history: grant.may::<See<History>>(),
             see_contacts: grant.may::<See<Essentials>>(),
+            see_sheet: grant.may::<See<Clinical>>(),
         }
     }
 }

@@ -4,11 +4,15 @@
 //! The observations themselves, and who sees which, are `record/observations`.
 
 mod pages;
+pub mod tick;
 
 use crate::platform::house::House;
 use axum::{Router, routing::get};
 
 pub fn routes() -> Router<House> {
     let each = "/p/{person}/noticed/{observation}";
-    Router::new().route("/p/{person}/noticed", get(pages::list)).route(each, get(pages::show))
+    Router::new()
+        .route("/p/{person}/noticed", get(pages::list))
+        .route(each, get(pages::show))
+        .route(&format!("{each}/visit"), get(tick::ticking).post(tick::tick))
 }

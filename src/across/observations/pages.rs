@@ -1,16 +1,22 @@
 //! The list by day, of one thing it is about or of all, and one observation by itself.
 
+use super::tick;
 use crate::{
     base::{day, ids::ObservationId, reach::Phone},
     platform::{
         audit::Names,
         auth::{
-            area::{History, Log, Members},
+            area::{Clinical, History, Log, Members},
             grant::{Change, Grant, See},
             voice::Voice,
         },
         error::Result,
-        web::{form::Choice, page::Page, path::At, urls},
+        web::{
+            form::Choice,
+            page::Page,
+            path::At,
+            urls::{self, Address},
+        },
     },
     record::observations::{
         model::{Observation, may_speak},
@@ -129,6 +135,7 @@ pub struct May {
     keep: bool,
     show: bool,
     strike: bool,
+    tick: bool,
 }
 
 impl May {
@@ -142,6 +149,7 @@ impl May {
             keep: stands && speaks && !it.clinician_only,
             show: stands && it.clinician_only && it.may_be_shown_by(member, role, voice),
             strike: writes && it.may_be_struck_by(member, role),
+            tick: stands,
         }
     }
 }
@@ -152,7 +160,10 @@ pub struct ShowPage {
     page: Page,
     row: Row,
     may: May,
+    /// The visit on whose sheet it stands, and that sheet.
+    visit: Option<(String, Address)>,
     emergency_number: Phone,
+    may_see_sheet: bool,
     may_decide: bool,
     may_read_history: bool,
 }
@@ -176,10 +187,15 @@ pub async fn show(grant: Grant<See<Log>>, At(id): At<ObservationId>) -> Result<S
     let view = grant.view().await?;
     let kept = store::find(&view, id).await?;
     let (names, whose, voice) = (view.names().await?, view.whose().await?, view.voice().await?);
+    let page = grant.page(kept.title());
+    let visit = tick::of(&view, &kept).await?;
+    let visit = visit.map(|it| (tick::words(&it, &page), urls::visit_sheet_of(it.id(), it.on)));
     Ok(ShowPage {
-        page: grant.page(kept.title()),
+        page,
+        visit,
         may: May::of(&grant, &voice, &kept),
         emergency_number: whose.emergency_number,
+        may_see_sheet: grant.may::<See<Clinical>>(),
         may_decide: grant.may::<Change<Members>>() && !kept.struck,
         may_read_history: grant.may::<See<History>>(),
         row: Row::of(kept, &names, &whose.name),

@@ -79,3 +79,79 @@ async fn what_is_hidden_is_not_on_the_sheet_that_he_prints() {
     delia.open(&family.at("/sheets/visit?contact=1")).await.answers(200).does_not_see("Warfarin");
     family.house.is_sound().await;
 }
+
+async fn booked(ines: &mut Browser, family: &Family, day: &str) {
+    ines.open(&family.at("/appointments/add")).await.fill("What it is", "Heart check");
+    ines.fill("Clinician or service", "1").fill("Day", day).fill("Time", "9:30 am");
+    ines.press("Keep this appointment").await.answers(200);
+}
+
+#[tokio::test]
+async fn changes_are_told_since_the_last_visit_that_was_kept_with_this_clinician() {
+    let (family, mut ines) = written_down().await;
+    booked(&mut ines, &family, "2 Sep 2026").await;
+    booked(&mut ines, &family, "1 Dec 2026").await;
+    let sheet = family.at("/sheets/visit?appointment=2&on=2026-12-01");
+    ines.open(&sheet).await.sees("no earlier visit with Dr Lind was kept");
+    ines.does_not_see("Sertraline").sees("Tue 1 Dec 2026, 9:30 am, Chicago time: Heart check");
+    ines.sees("Nobody has said that she will go along");
+    ines.open(&family.at("/appointments/1")).await.press("How it stands").await.tick("kept");
+    ines.press("Save").await.answers(200);
+    ines.open(&sheet).await.sees("Since the visit with Dr Lind on 2 September 2026");
+    ines.sees("Sertraline").sees("Warfarin");
+    ines.open(&family.at("/sheets/visit"))
+        .await
+        .press("Tue 1 Dec 2026, 9:30 am: Heart check")
+        .await;
+    ines.sees("With Dr Lind");
+    ines.get(&family.at("/sheets/visit?appointment=99&on=2026-12-01")).await.answers(404);
+    ines.get(&family.at("/sheets/visit?appointment=2&on=then")).await.answers(404);
+    family.house.is_sound().await;
+}
+
+#[tokio::test]
+async fn only_what_is_ticked_stands_on_the_sheet_and_the_person_takes_it_off() {
+    let (family, mut ines) = written_down().await;
+    booked(&mut ines, &family, "1 Dec 2026").await;
+    let sheet = family.at("/sheets/visit?appointment=1&on=2026-12-01");
+    let mut delia = family.browser("Delia").await;
+    delia.open(&family.at("/noticed/add")).await.tick("walking and getting up");
+    delia.fill("What you saw", "Held on to the wall").press("Keep it").await.answers(200);
+    ines.open(&sheet).await.does_not_see("Held on to the wall");
+    delia.press("On the sheet of a visit").await.fill("For which visit", "1/2026-12-01");
+    delia.press("Save").await.answers(200).sees("It stands on the sheet").sees("Heart check");
+    let mut ottoline = family.browser("Ottoline").await;
+    ottoline.open(&family.at("/noticed/1/answer")).await.fill("In own words", "The floor was wet.");
+    ottoline.press("Keep this answer").await.answers(200);
+    ines.open(&sheet).await.sees("Held on to the wall").sees("noticed by Delia");
+    ines.sees("Ottoline Varga says: The floor was wet.");
+
+    // For the clinician only: on her sheet and on Delia's, on nobody else's.
+    ottoline.open(&family.at("/noticed/1/clinician")).await;
+    ottoline.press("Keep for the clinician only").await.answers(200);
+    for (who, has) in [("Ottoline", true), ("Delia", true), ("Ines", false), ("Rosalind", false)] {
+        let mut browser = family.browser(who).await;
+        browser.open(&sheet).await.answers(200);
+        assert_eq!(browser.text().contains("Held on to the wall"), has, "for {who}");
+    }
+    ottoline.open(&family.at("/noticed/1/family")).await.press("Show the family again").await;
+    ottoline.answers(200).press("On the sheet of a visit").await.fill("For which visit", "");
+    ottoline.press("Save").await.answers(200).sees("It stands on no sheet");
+    ines.open(&sheet).await.does_not_see("Held on to the wall");
+    ines.open(&family.at("/noticed/1/visit")).await.sees("took this off the sheets");
+    ines.fill("For which visit", "1/2026-12-01").press("Save").await.answers(422);
+    ines.sees("only she puts it on one again");
+    ines.open(&family.at("/history")).await.sees("off the sheets, as Ottoline Varga wishes");
+
+    // A visit that is hidden from Bram leaves no trace, and his saving takes nothing off.
+    ottoline.open(&family.at("/noticed/1/visit")).await.fill("For which visit", "1/2026-12-01");
+    ottoline.press("Save").await.answers(200);
+    ottoline.open(&family.at("/visibility/appointment/1")).await.tick("Bram").press("Save").await;
+    let mut bram = family.browser("Bram").await;
+    bram.open(&family.at("/noticed/1")).await.does_not_see("Heart check");
+    bram.open(&family.at("/noticed/1/visit")).await.does_not_see("Heart check");
+    bram.press("Save").await.answers(200);
+    bram.get(&sheet).await.answers(404);
+    ines.open(&sheet).await.sees("Held on to the wall");
+    family.house.is_sound().await;
+}

@@ -78,6 +78,7 @@ const FORMS: &[&str] = &[
     "/happenings/1/strike",
     "/noticed/add",
     "/noticed/1/edit",
+    "/noticed/1/visit",
     "/noticed/1/strike",
     "/decisions/add",
     "/decisions/1/edit",

@@ -1,26 +1,31 @@
 //! The visit that the sheet is for: with whom, since when changes are told, what is to be asked and
-//! what is overdue.
+//! what is still open from before.
 
 use super::{Asked, Item, Part, Questions, Reader};
 use crate::{
+    across::{
+        questions::occasion::{With, waiting},
+        tasks::seen,
+        turns::told::named,
+    },
     base::{
+        clock::Instant,
         day,
         ids::{AppointmentId, ContactId},
     },
+    family::tasks::{model::Task, store::Wanted},
     platform::{
-        auth::area::{Clinical, Essentials},
+        auth::area::{Clinical, Essentials, Tasks},
         db::View,
         error::{Error, Result},
     },
     record::{
+        appointments::{escort::Escort, meeting::Meeting, model::Status, store as appointments},
         contacts::{model::Contact, store as contacts},
-        questions::{
-            model::Question,
-            store::{self as questions, Wanted},
-        },
+        questions::{model::Question, store as questions},
     },
 };
-use time::{Date, Duration};
+use time::{Date, Duration, Time};
 
 /// Which visit: one time of an appointment, or with a contact; and since when, where it was typed.
 pub struct Which {
@@ -31,60 +36,230 @@ pub struct Which {
 
 pub struct Occasion {
     pub visit: Option<(AppointmentId, Date)>,
-    pub with: Option<String>,
     pub since: Date,
+    with: Option<With>,
+    /// The earlier visits to the same one that were kept, the newest first.
+    earlier: Vec<Meeting>,
+    lines: Vec<String>,
     /// Why from that day on.
     since_words: String,
 }
 
 impl Occasion {
     pub async fn read(view: &View<Clinical>, which: &Which, today: Date) -> Result<Occasion> {
-        let contact = match which.contact {
-            Some(id) => Some(contact(view, id).await?),
+        let meeting = match which.visit {
+            Some((id, on)) => {
+                let view = view.area::<Tasks>().ok_or(Error::NotFound)?;
+                Some(appointments::meeting(&view, id, on).await?)
+            }
             None => None,
         };
-        let with = contact.map(|it| it.name.to_string());
-        let month = today - Duration::days(30);
-        let since = which.since.unwrap_or(month);
-        let since_words = format!("Since {}", day::words(since));
-        Ok(Occasion { visit: which.visit, with, since, since_words })
+        let booked = meeting.as_ref().and_then(|it| it.appointment.contact_id);
+        let contact = match (which.contact, booked) {
+            (Some(id), _) => Some(contact(view, id).await?),
+            // Whoever sees no contacts is still shown when the visit is.
+            (None, Some(id)) => contact(view, id).await.ok(),
+            (None, None) => None,
+        };
+        let typed = meeting.as_ref().and_then(|it| it.appointment.with_whom.as_ref());
+        let with = match &contact {
+            Some(contact) => Some(With::contact(contact)),
+            None => typed.map(|it| With { contact: None, kind: None, name: it.to_string() }),
+        };
+        let zone = view.whose().await?.zone;
+        let until = match &meeting {
+            Some(meeting) => meeting.starts,
+            None => zone.instant(today + Duration::days(1), Time::MIDNIGHT),
+        };
+        let earlier = match &with {
+            Some(with) => earlier(view, with, until).await?,
+            None => Vec::new(),
+        };
+        let lines = match &meeting {
+            Some(meeting) => lines(view, meeting, with.as_ref()).await?,
+            None => with.iter().map(|it| format!("With {}", it.name)).collect(),
+        };
+        let visit = meeting.as_ref().map(|it| (it.id(), it.on));
+        let last = earlier.first().map(|it| it.day(&zone));
+        let (since, since_words) = since(which.since, (with.as_ref(), last), today);
+        Ok(Occasion { visit, since, with, earlier, lines, since_words })
     }
 
     pub fn lines(&self) -> Vec<String> {
-        self.with.iter().map(|it| format!("With {it}")).collect()
+        self.lines.clone()
     }
 
     pub fn since_words(&self) -> String {
         self.since_words.clone()
     }
 
-    /// What is to be asked, and what is overdue.
-    pub async fn open(&self, view: &View<Clinical>, _: &Reader) -> Result<(Questions, Part)> {
+    /// What is to be asked, in the family's order, and what is still open from before.
+    pub async fn open(&self, view: &View<Clinical>, reader: &Reader) -> Result<(Questions, Part)> {
         let names = view.names().await?;
-        let mut all = questions::list(view, &Wanted::default()).await?;
-        all.retain(Question::waits);
-        let owner = |it: &Question| match it.owner_id {
+        let (open, asked): (Vec<_>, Vec<_>) =
+            self.questions(view).await?.into_iter().partition(Question::is_open);
+        let says = |it: &Question| match it.owner_id {
             Some(owner) => format!("{} will ask", names.of(owner)),
             None => "nobody has said that she will ask".to_owned(),
         };
-        let asked = all
-            .iter()
-            .filter(|it| it.is_open())
-            .map(|it| Asked { words: it.words.to_string(), says: owner(it) });
-        let items: Vec<Asked> = asked.collect();
-        let overdue = all.iter().filter_map(|it| {
-            let on = it.asked_day()?;
-            let lines = vec![format!("asked {on}, no answer is written down")];
-            Some(Item { head: it.words.to_string(), lines })
+        let items = open.iter().map(|it| Asked { words: it.words.to_string(), says: says(it) });
+        let items: Vec<Asked> = items.collect();
+        let sentence = items.is_empty().then(|| match &self.with {
+            Some(with) => format!("No question waits for {}.", with.name),
+            None => "No question is written down.".to_owned(),
         });
-        let none = "Nothing is overdue that this record knows of.".to_owned();
-        let overdue = Part::of("Still open from before", none, overdue.collect());
-        let sentence = items.is_empty().then(|| "No question is written down.".to_owned());
-        Ok((Questions { title: "Questions", sentence, items }, overdue))
+        let questions = Questions { title: "Questions", sentence, items };
+        let mut overdue = self.overdue(view, reader).await?;
+        overdue.items.extend(asked.iter().map(|it| {
+            let on = it.asked_day().unwrap_or_default();
+            let lines = vec![format!("asked {on}, no answer is written down")];
+            Item { head: it.words.to_string(), lines }
+        }));
+        if overdue.items.is_empty() && overdue.sentence.is_none() {
+            let none = "Nothing is open from before that this record knows of.";
+            overdue.sentence = Some(none.to_owned());
+        }
+        Ok((questions, overdue))
+    }
+
+    /// Those for the one it is with; where nobody is chosen, all that wait.
+    async fn questions(&self, view: &View<Clinical>) -> Result<Vec<Question>> {
+        if let Some(with) = &self.with {
+            return waiting(view, with).await;
+        }
+        let mut all = questions::list(view, &questions::Wanted::default()).await?;
+        all.retain(Question::waits);
+        Ok(all)
+    }
+
+    /// What was to be done after the earlier visits, and is not done.
+    async fn overdue(&self, view: &View<Clinical>, reader: &Reader) -> Result<Part> {
+        const TITLE: &str = "Still open from before";
+        let Some(tasks) = view.area::<Tasks>() else {
+            return Ok(Part::closed(TITLE, &reader.name));
+        };
+        let of_earlier = |it: &Task| {
+            it.about().is_some_and(|(kind, item)| {
+                let same = |one: &Meeting| i64::from(one.id()) == item;
+                kind == "appointment" && self.earlier.iter().any(same)
+            })
+        };
+        let mut open = seen::list(&tasks, &Wanted::default()).await?;
+        open.retain(|it| it.stands() && of_earlier(it));
+        open.sort_by_key(|it| (!it.is_overdue(reader.today), it.due_on.is_none(), it.due_on));
+        let names = view.names().await?;
+        let item = |it: &Task| {
+            let due = match it.due_on {
+                Some(on) if on < reader.today => format!("was due {}", day::words(on)),
+                Some(on) => format!("due {}", day::words(on)),
+                None => "no day is set".to_owned(),
+            };
+            let owner = it.owner_id.map(|it| format!("{} has it", names.of(it)));
+            let owner = owner.unwrap_or_else(|| "nobody has it".to_owned());
+            Item { head: it.title.to_string(), lines: vec![due, owner] }
+        };
+        let items = open.iter().map(item).collect();
+        Ok(Part { title: TITLE, sentence: None, notice: None, items })
+    }
+}
+
+/// Those of the ten years before that were kept, with the same contact; where one of the two is only
+/// typed, of the same name.
+async fn earlier(view: &View<Clinical>, with: &With, until: Instant) -> Result<Vec<Meeting>> {
+    let Some(tasks) = view.area::<Tasks>() else { return Ok(Vec::new()) };
+    let from = until.minus(Duration::days(3653));
+    let mut all = appointments::meetings(&tasks, from, until).await?;
+    let known = match view.area::<Essentials>() {
+        Some(view) => contacts::list(&view).await?,
+        None => Vec::new(),
+    };
+    let name = |it: &Meeting| match (&it.appointment.with_whom, it.appointment.contact_id) {
+        (Some(typed), _) => Some(typed.to_string()),
+        (None, Some(id)) => known.iter().find(|it| it.id == id).map(|it| it.name.to_string()),
+        (None, None) => None,
+    };
+    all.retain(|it| {
+        let same = match (it.appointment.contact_id, with.contact) {
+            (Some(one), Some(other)) => one == other,
+            _ => name(it).is_some_and(|it| named(&it, &with.name) || named(&with.name, &it)),
+        };
+        it.status == Status::Kept && same
+    });
+    all.reverse();
+    Ok(all)
+}
+
+async fn lines(
+    view: &View<Clinical>,
+    meeting: &Meeting,
+    with: Option<&With>,
+) -> Result<Vec<String>> {
+    let (zone, of) = (view.whose().await?.zone, &meeting.appointment);
+    let when = match meeting.is_timed() {
+        true => format!("{}, {} time", zone.in_words(meeting.starts), zone.place()),
+        false => format!("{}, the time is not known", day::short_words(meeting.day(&zone))),
+    };
+    let place = of.place.as_ref().map(|it| format!(", {it}")).unwrap_or_default();
+    let with = with.map(|it| format!("With {}{place}", it.name));
+    let names = view.names().await?;
+    let along = match meeting.escort {
+        Escort::Member(member) => Some(format!("{} goes along", names.of(member))),
+        Escort::Contact(id) => {
+            contact(view, id).await.ok().map(|it| format!("{} goes along", it.name))
+        }
+        Escort::Alone => None,
+        Escort::Nobody => Some("Nobody has said that she will go along".to_owned()),
+    };
+    let interpreter = of.interpreter.as_ref().map(|it| format!("Interpreter: {it}"));
+    let head = Some(format!("{when}: {}", of.title));
+    Ok([head, with, along, interpreter].into_iter().flatten().collect())
+}
+
+/// The day that was typed, that of the last visit there, or a month back.
+fn since(
+    typed: Option<Date>,
+    (with, last): (Option<&With>, Option<Date>),
+    today: Date,
+) -> (Date, String) {
+    let month = today - Duration::days(30);
+    match (typed, with, last) {
+        (Some(on), ..) => (on, format!("Since {}", day::words(on))),
+        (None, Some(with), Some(on)) => {
+            (on, format!("Since the visit with {} on {}", with.name, day::words(on)))
+        }
+        (None, Some(with), None) => {
+            let on = day::words(month);
+            (month, format!("Since {on}: no earlier visit with {} was kept", with.name))
+        }
+        (None, None, _) => (month, format!("Since {}: no visit is chosen", day::words(month))),
     }
 }
 
 async fn contact(view: &View<Clinical>, id: ContactId) -> Result<Contact> {
     let view = view.area::<Essentials>().ok_or(Error::NotFound)?;
     contacts::find(&view, id).await
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use time::macros::date;
+
+    #[test]
+    fn changes_are_told_since_the_last_visit_there_or_since_the_day_that_was_typed() {
+        let today = date!(2026 - 11 - 25);
+        let lind = With { contact: None, kind: None, name: "Dr Lind".to_owned() };
+        let last = Some(date!(2026 - 08 - 03));
+        let (on, words) = since(None, (Some(&lind), last), today);
+        assert_eq!(
+            (Some(on), words.as_str()),
+            (last, "Since the visit with Dr Lind on 3 August 2026")
+        );
+        let typed = Some(date!(2026 - 01 - 01));
+        assert_eq!(since(typed, (Some(&lind), last), today).0, date!(2026 - 01 - 01));
+        let (on, words) = since(None, (Some(&lind), None), today);
+        assert_eq!(on, date!(2026 - 10 - 26));
+        assert!(words.ends_with("no earlier visit with Dr Lind was kept"));
+        assert!(since(None, (None, None), today).1.ends_with("no visit is chosen"));
+    }
 }

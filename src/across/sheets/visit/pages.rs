@@ -3,7 +3,7 @@
 
 use super::{Facts, Reader, Which};
 use crate::{
-    across::sheets::give::give,
+    across::{observations::tick, sheets::give::give},
     base::day,
     platform::{
         auth::{
@@ -13,8 +13,12 @@ use crate::{
         error::{Error, Result},
         house::House,
         pdf::Sheet,
-        web::{page::Page, urls},
+        web::{
+            page::Page,
+            urls::{self, Address},
+        },
     },
+    record::appointments::meeting::Meeting,
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -86,6 +90,8 @@ struct VisitPage {
     facts: Facts,
     asked: Asked,
     unread: Option<String>,
+    /// Where no visit is chosen: those to come.
+    coming: Vec<(String, Address)>,
     /// Where the paper is.
     print: String,
 }
@@ -103,7 +109,13 @@ async fn visit(grant: Seeing, Query(asked): Query<Asked>) -> Result<VisitPage> {
     let page = grant.page(facts.title);
     let (unread, query) = (asked.unread(), asked.query(which.since));
     let print = format!("{}?{query}", page.at(urls::visit_sheet().and("print")));
-    Ok(VisitPage { page, facts, asked, unread, print })
+    let coming = match which.visit.is_some() || which.contact.is_some() {
+        true => Vec::new(),
+        false => tick::coming(&grant.view().await?, grant.now()).await?,
+    };
+    let line = |it: &Meeting| (tick::words(it, &page), urls::visit_sheet_of(it.id(), it.on));
+    let coming = coming.iter().map(line).collect();
+    Ok(VisitPage { page, facts, asked, unread, coming, print })
 }
 
 async fn print_visit(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {

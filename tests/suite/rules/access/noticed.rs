@@ -17,6 +17,8 @@ pub const TABLE: &[Row] = &[
     ("POST", "/p/{person}/noticed/{observation}/clinician",   "yffffns"),
     ("GET",  "/p/{person}/noticed/{observation}/family",      "yffffns"),
     ("POST", "/p/{person}/noticed/{observation}/family",      "yffffns"),
+    ("GET",  "/p/{person}/noticed/{observation}/visit",       "yyyyfns"),
+    ("POST", "/p/{person}/noticed/{observation}/visit",       "yyyyfns"),
     ("GET",  "/p/{person}/noticed/{observation}/strike",      "yyfffns"),
     ("POST", "/p/{person}/noticed/{observation}/strike",      "yyfffns"),
     ("GET",  "/p/{person}/noticed/{observation}/bring-back",  "yyfffns"),
