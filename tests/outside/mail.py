@@ -223,7 +223,7 @@ def look_at_outbox(folder, server, unnoted, numbers, ended):
 
 
 def look_at_messages(server):
-    unsaid, odd = ["warfarin", "medicine 2", "varga"], []
+    unsaid, odd = ["warfarin", "medicine", "varga"], []
     for ident, (raw, to) in server.texts.items():
         it = email.message_from_bytes(raw, policy=email.policy.default)
         kinds = [part.get_content_type() for part in it.walk()]

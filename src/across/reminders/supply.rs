@@ -42,7 +42,8 @@ fn occasion(asked: &Asked<'_>, it: &Standing) -> Option<Occasion> {
         stands: true,
         says: Says::Supply,
         why: "a supply is near its day to act",
-        to: urls::stock(it.id()),
+        // Its own address would say what kind of supply it is.
+        to: urls::today(),
     })
 }
 

@@ -146,7 +146,9 @@ fn lines(whom: &Recipient, it: &Occasion) -> Vec<String> {
             lines
         }
         Says::Task { due, .. } => vec![format!("Due on {}", day::short_words(*due))],
-        Says::Supply => vec!["Which one, and by when to act, stands in the record.".into()],
+        Says::Supply => {
+            vec!["Which one, and by when to act, stands in the record on the page Today.".into()]
+        }
         Says::Trouble => vec!["Whose it was, and what the mail server said, stands there.".into()],
         Says::Digest { .. } => Vec::new(),
     }

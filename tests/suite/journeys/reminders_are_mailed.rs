@@ -31,11 +31,11 @@ async fn a_supply_is_reminded_of_once_and_says_nothing_of_what() {
             assert!(!text.contains(word), "{word} in {text}");
         }
     }
-    let link = "http://127.0.0.1:8317/p/1/medicines/1/stock";
+    let link = "http://127.0.0.1:8317/p/1/today";
     assert!(mail.body.contains(link) && html.contains(link), "{}", mail.body);
     assert!(!html.contains("<img") && !html.contains("src="), "nothing is loaded from elsewhere");
     let mut nobody = Browser::new(&family.house.app);
-    nobody.open("/p/1/medicines/1/stock").await.sees("Sign in").does_not_see("Ottoline");
+    nobody.open("/p/1/today").await.sees("Sign in").does_not_see("Ottoline");
 
     assert_eq!((family.house.remind().await, to(&family, "Bram").await.len()), (0, 0));
     family.house.pass(Duration::hours(1));
