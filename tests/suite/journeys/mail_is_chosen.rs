@@ -159,7 +159,7 @@ async fn what_mail_may_say_is_decided_by_the_person_or_a_steward() {
 #[tokio::test]
 async fn how_much_is_new_is_told_on_monday_and_nothing_of_what() {
     let family = Family::new().await;
-    for name in ["Ottoline", "Bram"] {
+    for name in ["Ottoline", "Ines", "Bram"] {
         let mut reader = family.browser(name).await;
         reader.open(&family.at("/today")).await.press("I have read this").await.answers(200);
     }

@@ -135,6 +135,7 @@ async fn after_a_death_nothing_goes_and_what_waits_is_taken_back() {
     assert_eq!(family.house.states().await, [("withdrawn".to_owned(), 2)].into());
     family.house.pass(Duration::days(1));
     assert_eq!(family.house.remind().await, 0);
+    let mut ines = family.browser("Ines").await;
     ines.open("/me/mail").await.sees("Nothing any more: nobody is reminded of anything.");
     family.house.is_sound().await;
 }
