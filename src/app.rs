@@ -33,6 +33,8 @@ pub fn routes() -> Router<House> {
         .merge(record::happenings::routes())
         .merge(record::observations::routes())
         .merge(record::questions::routes())
+        .merge(record::visits::routes())
+        .merge(across::visits::routes())
         .merge(across::questions::routes())
         .merge(across::appointments::routes())
         .merge(across::calendar::routes())

@@ -18,3 +18,4 @@ pub mod tasks;
 pub mod today;
 pub mod turns;
 pub mod visibility;
+pub mod visits;

@@ -10,6 +10,7 @@ mod contacts;
 mod corrections;
 mod decisions;
 mod given;
+mod heart;
 mod infection;
 mod ingredients;
 mod laid_out;

@@ -12,3 +12,4 @@ pub mod operations;
 pub mod people;
 pub mod questions;
 pub mod statements;
+pub mod visits;

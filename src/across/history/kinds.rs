@@ -43,6 +43,7 @@ use crate::{
         people::model::Person,
         questions::model::Question,
         statements::model::Statement,
+        visits::model::{Reader, Visit},
     },
 };
 
@@ -95,6 +96,8 @@ pub fn kind(name: &str) -> Option<Kind> {
         Kind::of::<Task>("the task"),
         Kind::of::<Carried>("the entry"),
         Kind::of::<Wish>("the wish about"),
+        Kind::of::<Visit>("the note of the visit"),
+        Kind::of::<Reader>("the reader of the note of the visit"),
         Kind::of::<SecondList>("the"),
         Kind::of::<ListLine>("the line"),
         Kind::of::<SettledRow>("the decision on"),
@@ -134,6 +137,7 @@ pub fn page(kind: &str, item: i64) -> Option<Address> {
         "carried" => Some(urls::carried_entry(item)),
         "carried_wish" => Some(urls::carried()),
         "task" => Some(urls::task(item)),
+        "visit" => Some(urls::visit(item)),
         "second_list" => Some(urls::second_list(item)),
         "same_ingredient" => Some(urls::second_lists().and("pairs")),
         "decision" => Some(urls::decision(item)),

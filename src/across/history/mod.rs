@@ -21,6 +21,7 @@ mod tasks;
 pub mod titles;
 mod turns;
 mod values;
+mod visits;
 
 use crate::platform::house::House;
 use axum::{Router, routing::get};

@@ -4,7 +4,7 @@ use super::{
     answers, appointments, carried, death, decided, given, kinds, noticed, places, questions,
     reconciled, tasks,
     titles::{Thing, Titles},
-    turns, values,
+    turns, values, visits,
 };
 use crate::{
     base::{clock::Instant, ids::MemberId, zone::Zone},
@@ -94,6 +94,7 @@ impl Words<'_> {
         let own = own.or_else(|| decided::tell(self, entry));
         let own = own.or_else(|| turns::tell(self, entry));
         let own = own.or_else(|| appointments::tell(self, entry));
+        let own = own.or_else(|| visits::tell(self, entry));
         if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {
             return sentence;
         }

@@ -38,6 +38,7 @@ use crate::{
         people::store as people,
         questions::store as questions,
         statements::store as statements,
+        visits::store as visits,
     },
 };
 use std::collections::HashMap;
@@ -108,6 +109,8 @@ impl Titles {
         self.put("question", questions::titles(view).await?);
         self.put("appointment_matter", matters::titles(view).await?);
         self.put("statement", statements::titles(view).await?);
+        self.put("visit", visits::titles(view).await?);
+        self.put("visit_reader", visits::reader_titles(view).await?);
         self.reconciled(view).await
     }
 

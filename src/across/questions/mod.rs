@@ -31,6 +31,13 @@ pub fn routes() -> Router<House> {
             "/p/{person}/questions/with/{contact}/starters",
             get(starters::choosing_with).post(starters::choose_with),
         )
+        .route("/p/{person}/questions/for/{appointment}/{day}", get(order::for_meeting))
+        .route(
+            "/p/{person}/questions/for/{appointment}/{day}/starters",
+            get(starters::choosing_for).post(starters::choose_for),
+        )
+        .route(&step("for/{appointment}/{day}/earlier"), post(order::earlier_for))
+        .route(&step("for/{appointment}/{day}/later"), post(order::later_for))
         .route(&step("with/{contact}/earlier"), post(order::earlier_with))
         .route(&step("with/{contact}/later"), post(order::later_with))
 }

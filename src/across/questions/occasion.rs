@@ -3,23 +3,29 @@
 //! that is booked, and stands again at the one after it until it is answered.
 
 use crate::{
-    across::turns::told::named,
-    base::ids::{ContactId, MedicineId},
+    across::{turns::told::named, visits::meeting::Met},
+    base::{
+        clock::Instant,
+        ids::{AppointmentId, ContactId, MedicineId},
+    },
     platform::{
-        auth::area::{Clinical, Essentials},
+        auth::area::{Clinical, Essentials, Tasks},
         db::View,
         error::{Error, Result},
     },
     record::{
+        appointments::store as appointments,
         contacts::{kind::Kind, model::Contact, store as contacts},
         medicines::store as medicines,
         questions::{
             model::{Question, Whom},
             store::{self, Wanted},
         },
+        visits::model::Visit,
     },
 };
 use std::collections::HashMap;
+use time::{Date, Duration};
 
 /// The one who will be asked.
 #[derive(Clone, Debug)]
@@ -33,6 +39,31 @@ impl With {
     pub fn contact(contact: &Contact) -> With {
         let name = contact.name.to_string();
         With { contact: Some(contact.id), kind: Some(contact.kind), name }
+    }
+
+    /// With whom a visit of the calendar is: a contact, a typed name, else what the visit is.
+    pub async fn of_meeting(view: &View<Clinical>, met: &Met) -> With {
+        if let (Some(id), Some(view)) =
+            (met.meeting.appointment.contact_id, view.area::<Essentials>())
+            && let Ok(contact) = contacts::find(&view, id).await
+        {
+            return With::contact(&contact);
+        }
+        let contact = met.meeting.appointment.contact_id;
+        let name = Some(met.with_whom()).filter(|it| !it.is_empty());
+        let name = name.unwrap_or_else(|| met.meeting.appointment.title.to_string());
+        With { contact, kind: None, name }
+    }
+
+    /// With whom a visit was that has a note.
+    pub async fn of_visit(view: &View<Clinical>, visit: &Visit) -> Result<With> {
+        let name = visit.with_whom.to_string();
+        let known = match (visit.contact_id, view.area::<Essentials>()) {
+            (Some(id), Some(view)) => contacts::find(&view, id).await.ok(),
+            _ => None,
+        };
+        let kind = known.map(|it| it.kind);
+        Ok(With { contact: visit.contact_id, kind, name })
     }
 
     /// Whether a question is for this one: by the contact, by the name, or by the trade alone. What
@@ -73,15 +104,24 @@ impl Prescribers {
 /// Where a page of such questions is, and with whom they are talked over.
 pub struct Occasion {
     pub with: With,
-    /// The steps of its address: `with/3`.
+    /// The steps of its address: `with/3`, `for/7/2026-12-03`.
     pub path: String,
+    /// The visit, where it is one in the calendar.
+    pub met: Option<Met>,
 }
 
 impl Occasion {
     pub async fn of_contact(view: &View<Clinical>, id: ContactId) -> Result<Occasion> {
         let view = view.area::<Essentials>().ok_or(Error::NotFound)?;
         let contact = contacts::find(&view, id).await?;
-        Ok(Occasion { with: With::contact(&contact), path: format!("with/{id}") })
+        Ok(Occasion { with: With::contact(&contact), path: format!("with/{id}"), met: None })
+    }
+
+    /// One time of an appointment.
+    pub async fn of_meeting(view: &View<Clinical>, key: (AppointmentId, Date)) -> Result<Occasion> {
+        let met = Met::find(view, key).await?;
+        let with = With::of_meeting(view, &met).await;
+        Ok(Occasion { with, path: format!("for/{}/{}", key.0, met.meeting.on), met: Some(met) })
     }
 
     /// The questions that wait for this one, in their order.
@@ -99,14 +139,30 @@ pub async fn waiting(view: &View<Clinical>, with: &With) -> Result<Vec<Question>
     Ok(all)
 }
 
+/// So far ahead the next visit is looked for.
+const DAYS: i64 = 400;
+
+/// The next visit at which a question is asked: computed anew at each look, so that it moves with
+/// the calendar. None where none is in it, or the calendar is out of the reader's reach.
+pub async fn next(view: &View<Clinical>, question: &Question, now: Instant) -> Result<Option<Met>> {
+    let Some(tasks) = view.area::<Tasks>() else { return Ok(None) };
+    let prescribers = Prescribers::read(view).await?;
+    let until = now.plus(Duration::days(DAYS));
+    for meeting in appointments::meetings(&tasks, now, until).await? {
+        let met = Met { meeting };
+        let with = With::of_meeting(view, &met).await;
+        if met.meeting.status.is_open() && with.is_asked(question, &prescribers) {
+            return Ok(Some(met));
+        }
+    }
+    Ok(None)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::{
-        base::{
-            clock::Instant,
-            text::{Line, Note},
-        },
+        base::text::{Line, Note},
         record::questions::model::Wording,
     };
 

@@ -3,8 +3,8 @@
 
 use super::{occasion::Occasion, pages::Row};
 use crate::{
-    across::history::titles::Titles,
-    base::ids::{ContactId, QuestionId},
+    across::{history::titles::Titles, visits::meeting::Day},
+    base::ids::{AppointmentId, ContactId, QuestionId},
     platform::{
         auth::{
             area::Clinical,
@@ -19,9 +19,12 @@ use crate::{
             urls,
         },
     },
-    record::questions::{
-        model::{Question, Step, places},
-        store,
+    record::{
+        questions::{
+            model::{Question, Step, places},
+            store,
+        },
+        visits::store as visits,
     },
 };
 use askama::Template;
@@ -49,16 +52,27 @@ pub async fn with_contact(grant: Grant<See<Clinical>>, At(id): At<ContactId>) ->
     page(&grant, &view, occasion).await
 }
 
+pub async fn for_meeting(
+    grant: Grant<See<Clinical>>,
+    At(id): At<AppointmentId>,
+    Day(on): Day,
+) -> Result<OrderPage> {
+    let view = grant.view().await?;
+    let occasion = Occasion::of_meeting(&view, (id, on)).await?;
+    page(&grant, &view, occasion).await
+}
+
 async fn page(
     grant: &Grant<See<Clinical>>,
     view: &View<Clinical>,
     occasion: Occasion,
 ) -> Result<OrderPage> {
     let (names, titles) = (view.names().await?, Titles::read(view, &[]).await?);
+    let carried = visits::carried(view).await?;
     let rows = occasion.questions(view).await?.into_iter();
     Ok(OrderPage {
         page: grant.page(format!("Questions for {}", occasion.with.name)),
-        rows: rows.map(|it| Row::of(it, &names, &titles)).collect(),
+        rows: rows.map(|it| Row::of(it, (&names, &titles), &carried)).collect(),
         may_change: grant.may::<Change<Clinical>>(),
         occasion,
     })
@@ -85,6 +99,30 @@ pub async fn later_with(
 ) -> Done {
     let write = grant.write().await?;
     let occasion = Occasion::of_contact(&write, contact).await?;
+    step(write, &occasion, (id, form.parse()?.version), Step::Later).await
+}
+
+pub async fn earlier_for(
+    grant: Changing,
+    At(id): At<QuestionId>,
+    At(appointment): At<AppointmentId>,
+    Day(on): Day,
+    form: Form<Press>,
+) -> Done {
+    let write = grant.write().await?;
+    let occasion = Occasion::of_meeting(&write, (appointment, on)).await?;
+    step(write, &occasion, (id, form.parse()?.version), Step::Earlier).await
+}
+
+pub async fn later_for(
+    grant: Changing,
+    At(id): At<QuestionId>,
+    At(appointment): At<AppointmentId>,
+    Day(on): Day,
+    form: Form<Press>,
+) -> Done {
+    let write = grant.write().await?;
+    let occasion = Occasion::of_meeting(&write, (appointment, on)).await?;
     step(write, &occasion, (id, form.parse()?.version), Step::Later).await
 }
 

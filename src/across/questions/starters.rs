@@ -4,8 +4,9 @@
 
 use super::occasion::Occasion;
 use crate::{
+    across::visits::meeting::Day,
     base::{
-        ids::ContactId,
+        ids::{AppointmentId, ContactId},
         text::{Line, Note},
     },
     platform::{
@@ -23,9 +24,12 @@ use crate::{
             urls,
         },
     },
-    record::questions::{
-        model::{Question, Whom, Wording},
-        store,
+    record::{
+        appointments::model::VisitKind,
+        questions::{
+            model::{Question, Whom, Wording},
+            store,
+        },
     },
 };
 use askama::Template;
@@ -52,6 +56,16 @@ pub struct Kind {
 pub struct Starter {
     pub key: String,
     pub words: String,
+}
+
+/// The name of a kind of visit in the list.
+fn key(kind: VisitKind) -> &'static str {
+    match kind {
+        VisitKind::Routine | VisitKind::Other => "routine",
+        VisitKind::Specialist | VisitKind::Therapy => "specialist",
+        VisitKind::Test => "test",
+        VisitKind::Procedure => "procedure",
+    }
 }
 
 static STARTERS: LazyLock<Starters> = LazyLock::new(|| {
@@ -87,6 +101,14 @@ pub struct StartersPage {
 }
 
 impl StartersPage {
+    /// Those for the kind of the visit first.
+    fn kinds(&self) -> Vec<&'static Kind> {
+        let own = self.occasion.met.as_ref().map(|it| key(it.meeting.appointment.kind));
+        let mut all: Vec<_> = self.starters.kinds.iter().collect();
+        all.sort_by_key(|it| Some(it.kind.as_str()) != own);
+        all
+    }
+
     fn is_ticked(&self, key: &String) -> bool {
         self.typed.among("starter", key, &false)
     }
@@ -106,6 +128,29 @@ pub async fn choosing_with(
     let view = grant.view().await?;
     let occasion = Occasion::of_contact(&view, contact).await?;
     page(&grant, &view, occasion, typed).await
+}
+
+pub async fn choosing_for(
+    grant: Changing,
+    At(id): At<AppointmentId>,
+    Day(on): Day,
+    typed: Typed,
+) -> Result<StartersPage> {
+    let view = grant.view().await?;
+    let occasion = Occasion::of_meeting(&view, (id, on)).await?;
+    page(&grant, &view, occasion, typed).await
+}
+
+pub async fn choose_for(
+    grant: Changing,
+    At(id): At<AppointmentId>,
+    Day(on): Day,
+    form: Form<Ticked>,
+) -> Done {
+    let ticked = form.parse()?;
+    let write = grant.write().await?;
+    let occasion = Occasion::of_meeting(&write, (id, on)).await?;
+    choose(write, &occasion, ticked).await
 }
 
 async fn page(

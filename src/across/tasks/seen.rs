@@ -1,8 +1,9 @@
 //! The tasks that a reader sees: what the store gives her, less those about an item that is hidden
 //! from her by rules of its own.
 //!
-//! A question about a hidden medicine is hidden, and a task about that question with it; so is an
-//! appointment with a hidden contact. Whoever reads the board, one task or its title goes through here.
+//! A question about a hidden medicine is hidden, and a task about that question with it; so are an
+//! appointment and the note of a visit with a hidden contact. Whoever reads the board, one task or its
+//! title goes through here.
 
 use crate::{
     base::ids::TaskId,
@@ -19,6 +20,7 @@ use crate::{
     record::{
         appointments::{model::Appointment, store as appointments},
         questions::{model::Question, store as questions},
+        visits::store as visits,
     },
 };
 use std::collections::HashSet;
@@ -26,7 +28,7 @@ use std::collections::HashSet;
 /// The items with rules of their own that the reader sees, by kind and id.
 struct Seen(HashSet<(&'static str, i64)>);
 
-const LEANING: [&str; 2] = ["question", "appointment"];
+const LEANING: [&str; 3] = ["question", "appointment", "visit"];
 
 impl Seen {
     /// Reads only what these kinds ask for: most tasks are about nothing of the sort.
@@ -45,6 +47,12 @@ impl Seen {
         if kinds.contains("appointment") {
             let all = appointments::titles(view).await?.into_iter();
             seen.extend(all.map(|(id, _)| ("appointment", i64::from(id))));
+        }
+        if kinds.contains("visit")
+            && let Some(view) = view.area::<Clinical>()
+        {
+            let all = visits::titles(&view).await?.into_iter();
+            seen.extend(all.map(|(id, _)| ("visit", i64::from(id))));
         }
         Ok(Seen(seen))
     }

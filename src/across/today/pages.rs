@@ -12,7 +12,7 @@ use crate::{
     across::{
         appointments,
         history::days::{self, Told},
-        tasks,
+        tasks, visits,
     },
     platform::{
         audit::read::Wanted,
@@ -107,6 +107,9 @@ async fn needs(
     {
         needs.extend(needs::invitations(&view, grant.now()).await?);
         needs.extend(needs::lost_mail(&view, grant.now()).await?);
+    }
+    if let Some(view) = view.area::<Clinical>() {
+        needs.extend(visits::needs::own(&view).await?);
     }
     let treated = facts.treated.iter();
     needs.extend(treated.flat_map(|it| needs::compared(it, grant.today())));

@@ -23,7 +23,7 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 11] = [
+const KINDS: [&str; 12] = [
     "medicine",
     "allergy",
     "contact",
@@ -35,6 +35,7 @@ const KINDS: [&str; 11] = [
     "task",
     "observation",
     "decision",
+    "visit",
 ];
 
 #[derive(Template, WebTemplate)]

@@ -24,7 +24,7 @@ use crate::{
 use time::{Date, Duration, Time};
 
 const THERAPY: &str = "Physical therapy";
-const HEART: &str = "Cardiology";
+pub(super) const HEART: &str = "Cardiology";
 const HEARING: &str = "Hearing aid check";
 
 fn at(hour: u8, minute: u8) -> Option<TimeOfDay> {

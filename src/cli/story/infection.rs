@@ -24,7 +24,10 @@ impl Telling<'_> {
         self.medicines_by("Ines", &[nitrofurantoin(self.date(16))]).await?;
         self.day(14, (9, 5));
         self.printed("Delia").await?;
+        self.heart_asked().await?;
+        self.heart_noted().await?;
         self.dizziness_noted().await?;
+        self.heart_read().await?;
         self.day(11, (18, 10));
         let over = "the five days on the label are over";
         let said = (What::Stopped, "the label", over);

@@ -22,6 +22,8 @@ const MACHINERY: [&str; 11] = [
     "reminder_mark",
     "drug_name",
     "drug_brand",
+    // What a member is typing is nobody's record until she saves it.
+    "visit_draft",
     "_sqlx_migrations",
 ];
 

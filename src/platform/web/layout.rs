@@ -30,6 +30,7 @@ impl AreaLink {
                 urls::disagreements(),
             ],
             Icon::Tasks => vec![urls::carried()],
+            Icon::Appointments => vec![urls::visits()],
             _ => Vec::new(),
         };
         [vec![self.address.clone()], others].concat()

@@ -109,3 +109,46 @@ async fn a_question_goes_with_its_contact() {
     ines.sees("May she swim in the lake?").sees("Dr Lind");
     family.house.is_sound().await;
 }
+
+async fn appointment(ines: &mut Browser, family: &Family, (what, day): (&str, &str)) {
+    ines.open(&family.at("/appointments/add")).await.fill("What it is", what).fill("Day", day);
+    ines.fill("Time", "10 am").fill("Clinician or service", "1");
+    ines.press("Keep this appointment").await.answers(200);
+}
+
+#[tokio::test]
+async fn it_goes_to_the_next_visit_with_the_one_it_is_for() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    three_for_dr_lind(&mut ines, &family).await;
+    ines.open(&family.at("/questions/1")).await.does_not_see("next visit with them");
+    for (what, day) in [("Heart check", "24 Nov 2026"), ("Heart again", "3 Dec 2026")] {
+        appointment(&mut ines, &family, (what, day)).await;
+    }
+    ines.open(&family.at("/questions/1"))
+        .await
+        .sees("next visit with them")
+        .press("Heart again")
+        .await;
+    ines.sees("Questions for Dr Lind").sees("For Heart again");
+    assert_eq!(order(&ines), ["1. May she swim?", "2. Is the pulse too slow?", "3. With food?"]);
+    ines.press("Move “With food?” earlier")
+        .await
+        .sees("is now asked before")
+        .sees("For Heart again");
+    ines.press("Questions to start from")
+        .await
+        .tick("When is the next visit, and what should bring us here sooner?");
+    ines.press("Write these down").await.answers(200).sees("4. When is the next visit");
+    // The one of yesterday is noted: it was kept, and what was not answered stands at the next.
+    ines.open(&family.at("/visits")).await.press("Write the note: Heart check").await;
+    assert_eq!(ines.value("On which day"), "24 November 2026");
+    assert_eq!(ines.value("With whom"), "1");
+    ines.fill("What was said May she swim?", "Yes.").press("Save the note").await.answers(200);
+    ines.sees("kept").sees("not reached: it stands at the next visit");
+    ines.open(&family.at("/appointments/1/on/2026-11-24")).await.sees("kept");
+    ines.open(&family.at("/visits")).await.does_not_see("Without a note yet");
+    ines.open(&family.at("/questions/for/2/2026-12-03")).await.does_not_see("May she swim?");
+    ines.sees("With food?").sees("stood at one visit already");
+    family.house.is_sound().await;
+}

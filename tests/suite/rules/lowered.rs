@@ -30,6 +30,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/statements", Clinical),
     ("/questions", Clinical),
     ("/appointments", Tasks),
+    ("/visits", Clinical),
     ("/reconciliation", Clinical),
     ("/ingredients", Clinical),
     ("/disagreements", Clinical),

@@ -27,6 +27,8 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{carried}", "1"),
         ("{observation}", "1"),
         ("{decision}", "1"),
+        ("{draft}", "1"),
+        ("{visit}", "1"),
         ("{step}", "1"),
         ("{turn}", "1"),
         ("{telling}", "1"),
@@ -115,6 +117,8 @@ fn every_route_is_in_the_table_and_every_form_has_a_page() {
             || path.ends_with("/take-back")
             || path.ends_with("/earlier")
             || path.ends_with("/later")
+            || path.ends_with("/visits/{visit}/read")
+            || path.starts_with("/p/{person}/visits/typed")
             || path.ends_with("/today/read");
         assert!(method == "GET" || shown || button, "{path} takes a form but shows none");
     }

@@ -114,6 +114,9 @@ const FORMS: &[&str] = &[
     "/carried/wish",
     "/carried/wish-of-all",
     "/questions/with/1/starters",
+    "/visits/add",
+    "/visits/1/edit",
+    "/visits/1/strike",
     "/reconciliation/add",
     "/reconciliation/1",
     "/reconciliation/1/lines/add",
@@ -179,6 +182,8 @@ async fn family() -> Family {
         ines.press("Keep the task").await.answers(200);
     }
     ines.open(&family.at("/carried/add")).await.fill("How many hours", "2").press("Keep it").await;
+    ines.open(&family.at("/visits/add")).await.fill("Or by name", "Dr Lind");
+    ines.press("Save the note").await.answers(200);
     ines.open(&family.at("/reconciliation/add")).await.fill("Whose list it is", "the clinic");
     ines.fill("The list", "Warfarin 5 mg tablet").tick("a clinic's printout");
     ines.press("Take it in").await.answers(200);

@@ -169,7 +169,11 @@ impl Browser {
             let form = html::form_of(button).expect("a button stands in a form");
             let action = form.value().attr("action").expect("an action").to_owned();
             let method = form.value().attr("method").unwrap_or("get");
-            let fields = self.laid_over(html::standing(form));
+            let mut fields = self.laid_over(html::standing(form));
+            let own = (button.value().attr("name"), button.value().attr("value"));
+            if let ("post", (Some(name), Some(value))) = (method, own) {
+                fields.push((name.to_owned(), value.to_owned()));
+            }
             return match method {
                 "post" => ("POST", action, fields),
                 _ => ("GET", format!("{action}?{}", encoded(&fields)), Vec::new()),

@@ -45,6 +45,8 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/appointments/add", "What it is", "Keep this appointment"),
         ("/tasks/add", "What is to be done", "Keep the task"),
         ("/carried/add", "In a few words", "Keep it"),
+        ("/visits/add", "Or by name", "Save the note"),
+        ("/visits/add", "What else was said", "Keep as a draft"),
         ("/reconciliation/add", "Whose list it is", "Take it in"),
         ("/family/invite", "Name", "Make the invitation"),
         ("/family/answers/add", "The question", "Keep this answer"),

@@ -27,6 +27,7 @@ use crate::{
         people::{model::Person, store as people},
         questions::store as asked,
         statements::{state::State, store as statements},
+        visits::store as visits,
     },
 };
 use serde::Serialize;
@@ -129,6 +130,7 @@ async fn clinical(view: &View<Clinical>) -> Result<Vec<Part>> {
         ),
         part("Asked for an emergency", said.collect()),
         part("Questions for those who treat you", questions(view).await?),
+        part("Notes of visits", noted(view).await?),
     ])
 }
 
@@ -169,6 +171,11 @@ async fn questions(view: &View<Clinical>) -> Result<Vec<String>> {
 async fn booked(view: &View<Tasks>) -> Result<String> {
     let all = appointments::list(view).await?.into_iter();
     Ok(list("appointment", all.map(|it| it.title.to_string()).collect()))
+}
+
+async fn noted(view: &View<Clinical>) -> Result<Vec<String>> {
+    let all: Vec<_> = visits::list(view).await?.iter().map(|it| it.title()).collect();
+    Ok(if all.is_empty() { vec!["No note of a visit is written down.".to_owned()] } else { all })
 }
 
 async fn to_do(view: &View<Tasks>) -> Result<Vec<String>> {

@@ -3,6 +3,7 @@
 
 use super::{Address, questions, record};
 use crate::base::ids::{AppointmentId, ContactId, DraftId, VisitId};
+use std::borrow::Borrow;
 use time::Date;
 
 /// The notes of visits.
@@ -16,9 +17,9 @@ pub fn visit(id: impl Into<VisitId>) -> Address {
 }
 
 /// Where the note of one time of an appointment is written.
-pub fn visit_of(id: impl Into<AppointmentId>, on: Date) -> Address {
+pub fn visit_of(id: impl Into<AppointmentId>, on: impl Borrow<Date>) -> Address {
     let id = id.into();
-    record(format!("/visits/of/{id}/{on}"))
+    record(format!("/visits/of/{id}/{}", on.borrow()))
 }
 
 /// A note that is being typed.
@@ -39,7 +40,7 @@ pub fn questions_with(id: impl Into<ContactId>) -> Address {
 }
 
 /// The questions for one time of an appointment.
-pub fn questions_for(id: impl Into<AppointmentId>, on: Date) -> Address {
+pub fn questions_for(id: impl Into<AppointmentId>, on: impl Borrow<Date>) -> Address {
     let id = id.into();
-    questions().and(&format!("for/{id}/{on}"))
+    questions().and(&format!("for/{id}/{}", on.borrow()))
 }
