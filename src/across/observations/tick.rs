@@ -50,7 +50,7 @@ fn sent(visit: Visit) -> String {
 }
 
 impl FromForm for Ticked {
-    fn read(form: &mut Reader) -> Result<Ticked, FormErrors> {
+    fn read(form: &mut Reader) -> std::result::Result<Ticked, FormErrors> {
         let typed = form.raw("visit").to_owned();
         let visit = read(&typed);
         if visit.is_none() && !typed.is_empty() {

@@ -11,7 +11,7 @@ use crate::platform::error::{Error, Result};
 use sqlx::{AssertSqlSafe, Row, SqliteConnection};
 
 /// Tables that no history tells of.
-const MACHINERY: [&str; 11] = [
+const MACHINERY: [&str; 12] = [
     "history",
     "history_value",
     "session",
