@@ -5,7 +5,7 @@ use super::{Telling, appointments::HEART, line};
 use crate::{
     base::{ids::VisitId, text::Note},
     platform::{
-        auth::area::{Clinical, Notes, Tasks},
+        auth::area::{Clinical, Tasks},
         error::Result,
     },
     record::{
@@ -80,8 +80,9 @@ impl Telling<'_> {
 
     pub(super) async fn heart_read(&self) -> Result<()> {
         self.day(11, (7, 40));
-        let mut write = self.write::<Notes>("Juno").await?;
-        let (juno, at) = (write.member(), write.at());
+        let (juno, role) = self.member("Juno");
+        let mut write = self.operator.note_for(self.person, juno, role).await?;
+        let at = write.at();
         // The first note of the record.
         let readers = store::readers(&write, VisitId::from(1)).await?;
         if let Some(own) = readers.iter().find(|it| it.member_id == juno) {

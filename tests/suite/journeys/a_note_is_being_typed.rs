@@ -96,7 +96,7 @@ async fn two_of_her_devices_do_not_write_over_each_other() {
     // The press shows both; what stays in the fields is kept.
     laptop.open(&family.at("/visits/drafts/1")).await;
     assert_eq!(laptop.value("What else was said"), "On the phone, longer.");
-    laptop.send(&family.at("/visits/drafts/1"), &late).await.answers(409);
+    laptop.send(&family.at("/visits/add"), &late).await.answers(409);
     laptop.sees("Another device of yours kept this note meanwhile").sees("On your other device");
     laptop.sees("On the phone, longer.");
     assert_eq!(laptop.value("What else was said"), "On the laptop.");
@@ -140,7 +140,7 @@ async fn a_draft_is_out_of_reach_when_her_place_ends() {
     bram.open(&family.at("/visits/add")).await.fill("What else was said", "Bram was there.");
     let typed = typed_now(&bram);
     bram.press("Keep as a draft").await.answers(200);
-    ines.open(&family.at("/family/3/end")).await.press("End the place").await.answers(200);
+    ines.open(&family.at("/family/3/remove")).await.press("End this place").await.answers(200);
     bram.get(&family.at("/visits/drafts/1")).await.answers(404);
     bram.send(&family.at("/visits/typed"), &typed).await.answers(404);
     ines.open(&family.at("/visits")).await.does_not_see("You are writing");
@@ -162,5 +162,43 @@ async fn the_same_save_sent_twice_makes_one_note_and_no_ghost_of_a_draft() {
         );
     }
     ines.open(&family.at("/visits")).await.does_not_see("You are writing").sees("Notes 1");
+    family.house.is_sound().await;
+}
+
+/// The form is long: each kind of field once, with what people (and others) type.
+#[tokio::test]
+async fn whatever_is_typed_is_kept_or_comes_back() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    begun(&mut ines, &family).await;
+    for value in
+        ["👩‍👩‍👧 💊", "abc\u{202e}cba", "a\0b", "<script>alert(1)</script>\"'", "31 Feb 2026", "-1"]
+    {
+        for press in ["Keep as a draft", "Save the note"] {
+            ines.open(&family.at("/visits/drafts/1"))
+                .await
+                .tick("Warfarin 50 mg: taken differently");
+            for label in [
+                "On which day",
+                "Or by name",
+                "Why, as it was said Warfarin 50 mg",
+                "From which day Warfarin 50 mg",
+                "New dose Warfarin 50 mg",
+                "Name of new medicine 1",
+                "Which test of test 1",
+                "Result by of test 1",
+                "Next visit on",
+                "At what time",
+            ] {
+                ines.fill(label, value);
+            }
+            ines.fill("What else was said", value).press(press).await;
+            let expected = if press == "Save the note" { 422 } else { 200 };
+            ines.answers(expected);
+            let kept = ines.value("What else was said").replace('\u{fffd}', "");
+            assert_eq!(kept, value.replace('\0', ""), "{press}");
+        }
+    }
+    ines.open(&family.at("/visits")).await.does_not_see("Notes");
     family.house.is_sound().await;
 }

@@ -87,6 +87,11 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     if route.contains("{contact}") && (lowered, to) == (Essentials, Level::None) {
         return 'n';
     }
+    // The visit of a note or of questions is named by the calendar.
+    let of_calendar = route.contains("{appointment}") && area(route) == Some(Clinical);
+    if of_calendar && (lowered, to) == (Tasks, Level::None) {
+        return 'n';
+    }
     if let Some(rest) = route.strip_prefix("/p/{person}/decisions") {
         // They are there only for those who also see who shares the record: no aide does.
         let changes = !matches!(rest, "" | "/meeting" | "/{decision}");

@@ -113,7 +113,6 @@ const FORMS: &[&str] = &[
     "/carried/wish",
     "/carried/wish-of-all",
     "/questions/with/1/starters",
-    "/visits/add",
     "/visits/1/edit",
     "/visits/1/strike",
     "/reconciliation/add",
