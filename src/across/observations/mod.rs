@@ -3,6 +3,7 @@
 //!
 //! The observations themselves, and who sees which, are `record/observations`.
 
+mod form;
 mod pages;
 pub mod tick;
 

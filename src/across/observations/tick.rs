@@ -1,12 +1,9 @@
 //! On the sheet of which visit an observation stands. Whoever writes in the log may tick it; what the
 //! person takes off herself, only she puts back. A visit that the reader does not see is not named.
 
+use super::form::{GONE, Ticked, Visit, sent};
 use crate::{
-    base::{
-        clock::Instant,
-        day,
-        ids::{AppointmentId, ObservationId},
-    },
+    base::{clock::Instant, day, ids::ObservationId},
     platform::{
         auth::{
             area::{Log, Tasks},
@@ -15,7 +12,7 @@ use crate::{
         db::{Done, View},
         error::{Error, Result},
         web::{
-            form::{Form, FormErrors, FromForm, Reader},
+            form::{Form, FormErrors},
             page::Page,
             path::At,
             typed::Typed,
@@ -29,39 +26,9 @@ use crate::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
-use time::{Date, Duration};
+use time::Duration;
 
 type Changing = Grant<Change<Log>>;
-type Visit = (AppointmentId, Date);
-
-/// The visit that was chosen, as the form sends it: `7/2026-12-01`, or nothing.
-pub struct Ticked {
-    visit: Option<Visit>,
-    version: i64,
-}
-
-fn read(sent: &str) -> Option<Visit> {
-    let (id, on) = sent.split_once('/')?;
-    Some((id.parse().ok()?, day::iso(on)?))
-}
-
-fn sent(visit: Visit) -> String {
-    format!("{}/{}", visit.0, visit.1)
-}
-
-impl FromForm for Ticked {
-    fn read(form: &mut Reader) -> std::result::Result<Ticked, FormErrors> {
-        let typed = form.raw("visit").to_owned();
-        let visit = read(&typed);
-        if visit.is_none() && !typed.is_empty() {
-            form.wrong("visit", GONE);
-        }
-        let version = form.version();
-        form.finish(|| Some(Ticked { visit, version }))
-    }
-}
-
-const GONE: &str = "Choose a visit from the list.";
 
 #[derive(Template, WebTemplate)]
 #[template(path = "observations/visit.html")]
@@ -134,18 +101,4 @@ pub async fn tick(grant: Changing, At(id): At<ObservationId>, form: Form<Ticked>
     store::save(&mut write, &before, &after).await?;
     let says = if visit.is_some() { "It stands on the sheet" } else { "It stands on no sheet" };
     write.commit().await?.then(urls::observation(id)).saying(says)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_visit_is_read_back_as_it_is_sent() {
-        let visit = (7.into(), time::macros::date!(2026 - 12 - 01));
-        assert_eq!(read(&sent(visit)), Some(visit));
-        for odd in ["", "7", "7/", "x/2026-12-01", "7/2026-02-31"] {
-            assert_eq!(read(odd), None, "{odd}");
-        }
-    }
 }
