@@ -6,6 +6,7 @@
 //! that stands here which was ticked for this visit.
 
 mod changes;
+mod earlier;
 mod occasion;
 pub mod pages;
 

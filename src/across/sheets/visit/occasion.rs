@@ -1,15 +1,13 @@
 //! The visit that the sheet is for: with whom, since when changes are told, what is to be asked and
 //! what is still open from before.
 
-use super::{Asked, Item, Part, Questions, Reader};
+use super::{Asked, Item, Part, Questions, Reader, earlier::Earlier};
 use crate::{
     across::{
         questions::occasion::{With, waiting},
         tasks::seen,
-        turns::told::named,
     },
     base::{
-        clock::Instant,
         day,
         ids::{AppointmentId, ContactId},
     },
@@ -20,7 +18,7 @@ use crate::{
         error::{Error, Result},
     },
     record::{
-        appointments::{escort::Escort, meeting::Meeting, model::Status, store as appointments},
+        appointments::{escort::Escort, meeting::Meeting, store as appointments},
         contacts::{model::Contact, store as contacts},
         questions::{model::Question, store as questions},
     },
@@ -38,8 +36,7 @@ pub struct Occasion {
     pub visit: Option<(AppointmentId, Date)>,
     pub since: Date,
     with: Option<With>,
-    /// The earlier visits to the same one that were kept, the newest first.
-    earlier: Vec<Meeting>,
+    earlier: Earlier,
     lines: Vec<String>,
     /// Why from that day on.
     since_words: String,
@@ -62,25 +59,32 @@ impl Occasion {
             (None, None) => None,
         };
         let typed = meeting.as_ref().and_then(|it| it.appointment.with_whom.as_ref());
-        let with = match &contact {
-            Some(contact) => Some(With::contact(contact)),
-            None => typed.map(|it| With { contact: None, kind: None, name: it.to_string() }),
+        let whom = contact.as_ref().map(|it| &it.name).or(typed).map(ToString::to_string);
+        let with = match (&contact, &meeting) {
+            (Some(contact), _) => Some(With::contact(contact)),
+            // Where nobody is named, what the visit is.
+            (None, Some(it)) => {
+                let title = it.appointment.title.to_string();
+                let name = whom.clone().unwrap_or(title);
+                Some(With { contact: booked, kind: None, name })
+            }
+            (None, None) => None,
         };
+        let visit = meeting.as_ref().map(|it| (it.id(), it.on));
         let zone = view.whose().await?.zone;
         let until = match &meeting {
             Some(meeting) => meeting.starts,
             None => zone.instant(today + Duration::days(1), Time::MIDNIGHT),
         };
         let earlier = match &with {
-            Some(with) => earlier(view, with, until).await?,
-            None => Vec::new(),
+            Some(with) => Earlier::read(view, with, (until, visit)).await?,
+            None => Earlier::default(),
         };
         let lines = match &meeting {
-            Some(meeting) => lines(view, meeting, with.as_ref()).await?,
-            None => with.iter().map(|it| format!("With {}", it.name)).collect(),
+            Some(meeting) => lines(view, meeting, whom).await?,
+            None => whom.iter().map(|it| format!("With {it}")).collect(),
         };
-        let visit = meeting.as_ref().map(|it| (it.id(), it.on));
-        let last = earlier.first().map(|it| it.day(&zone));
+        let last = earlier.last(&zone);
         let (since, since_words) = since(which.since, (with.as_ref(), last), today);
         Ok(Occasion { visit, since, with, earlier, lines, since_words })
     }
@@ -138,14 +142,8 @@ impl Occasion {
         let Some(tasks) = view.area::<Tasks>() else {
             return Ok(Part::closed(TITLE, &reader.name));
         };
-        let of_earlier = |it: &Task| {
-            it.about().is_some_and(|(kind, item)| {
-                let same = |one: &Meeting| i64::from(one.id()) == item;
-                kind == "appointment" && self.earlier.iter().any(same)
-            })
-        };
         let mut open = seen::list(&tasks, &Wanted::default()).await?;
-        open.retain(|it| it.stands() && of_earlier(it));
+        open.retain(|it| it.stands() && self.earlier.led_to(it));
         open.sort_by_key(|it| (!it.is_overdue(reader.today), it.due_on.is_none(), it.due_on));
         let names = view.names().await?;
         let item = |it: &Task| {
@@ -163,36 +161,10 @@ impl Occasion {
     }
 }
 
-/// Those of the ten years before that were kept, with the same contact; where one of the two is only
-/// typed, of the same name.
-async fn earlier(view: &View<Clinical>, with: &With, until: Instant) -> Result<Vec<Meeting>> {
-    let Some(tasks) = view.area::<Tasks>() else { return Ok(Vec::new()) };
-    let from = until.minus(Duration::days(3653));
-    let mut all = appointments::meetings(&tasks, from, until).await?;
-    let known = match view.area::<Essentials>() {
-        Some(view) => contacts::list(&view).await?,
-        None => Vec::new(),
-    };
-    let name = |it: &Meeting| match (&it.appointment.with_whom, it.appointment.contact_id) {
-        (Some(typed), _) => Some(typed.to_string()),
-        (None, Some(id)) => known.iter().find(|it| it.id == id).map(|it| it.name.to_string()),
-        (None, None) => None,
-    };
-    all.retain(|it| {
-        let same = match (it.appointment.contact_id, with.contact) {
-            (Some(one), Some(other)) => one == other,
-            _ => name(it).is_some_and(|it| named(&it, &with.name) || named(&with.name, &it)),
-        };
-        it.status == Status::Kept && same
-    });
-    all.reverse();
-    Ok(all)
-}
-
 async fn lines(
     view: &View<Clinical>,
     meeting: &Meeting,
-    with: Option<&With>,
+    whom: Option<String>,
 ) -> Result<Vec<String>> {
     let (zone, of) = (view.whose().await?.zone, &meeting.appointment);
     let when = match meeting.is_timed() {
@@ -200,7 +172,10 @@ async fn lines(
         false => format!("{}, the time is not known", day::short_words(meeting.day(&zone))),
     };
     let place = of.place.as_ref().map(|it| format!(", {it}")).unwrap_or_default();
-    let with = with.map(|it| format!("With {}{place}", it.name));
+    let with = match whom {
+        Some(whom) => Some(format!("With {whom}{place}")),
+        None => of.place.as_ref().map(ToString::to_string),
+    };
     let names = view.names().await?;
     let along = match meeting.escort {
         Escort::Member(member) => Some(format!("{} goes along", names.of(member))),
