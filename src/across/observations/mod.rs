@@ -12,8 +12,9 @@ use axum::{Router, routing::get};
 
 pub fn routes() -> Router<House> {
     let each = "/p/{person}/noticed/{observation}";
+    let step = |step: &str| format!("{each}/{step}");
     Router::new()
         .route("/p/{person}/noticed", get(pages::list))
         .route(each, get(pages::show))
-        .route(&format!("{each}/visit"), get(tick::ticking).post(tick::tick))
+        .route(&step("visit"), get(tick::ticking).post(tick::tick))
 }

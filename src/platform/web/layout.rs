@@ -29,7 +29,7 @@ impl AreaLink {
                 urls::same_in_several(),
                 urls::disagreements(),
             ],
-            Icon::Tasks => vec![urls::carried()],
+            Icon::Tasks => vec![urls::carried(), urls::decisions()],
             Icon::Appointments => vec![urls::visits()],
             _ => Vec::new(),
         };

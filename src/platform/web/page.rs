@@ -32,6 +32,8 @@ pub struct Page {
     pub has_sheet: bool,
     /// Whether she may read what was noted.
     pub has_log: bool,
+    /// Whether decisions are told to her.
+    pub has_decisions: bool,
     /// Whether she may read what is to be done.
     pub has_tasks: bool,
     /// One line about what was just done.
@@ -88,6 +90,8 @@ impl Page {
         page.areas = layout::areas(place.reach);
         page.has_log = policy::level(place.reach, AreaName::Log) >= Level::See;
         page.has_tasks = policy::level(place.reach, AreaName::Tasks) >= Level::See;
+        let sees = |area| policy::level(place.reach, area) >= Level::See;
+        page.has_decisions = sees(AreaName::Clinical) && sees(AreaName::Members);
         page.has_sheet = policy::level(place.reach, AreaName::Essentials) >= Level::See;
         page
     }
@@ -112,6 +116,7 @@ impl Page {
             areas: Vec::new(),
             has_sheet: false,
             has_log: false,
+            has_decisions: false,
             has_tasks: false,
             said: asked.flash.clone(),
             form_key: random::hex(16),

@@ -34,7 +34,7 @@ async fn what_is_put_up_is_decided_after_a_meeting_and_looked_at_again() {
 
     // Decided from there: nothing goes without what she said, or why she was not asked.
     ines.open(&family.at("/decisions/meeting")).await;
-    ines.press("Decide: Whether the bedroom moves downstairs").await.press("Write it down").await;
+    ines.press("Decide : Whether the bedroom moves downstairs").await.press("Write it down").await;
     ines.answers(422).sees("Write what was decided.").sees("Enter who decides.");
     ines.sees("Write what the person said of it, or below why there was no asking.");
     decided(&mut ines, "It moves in spring");

@@ -35,11 +35,14 @@ async fn the_sheet_has_what_changed_what_is_asked_and_what_is_still_open() {
     let (family, mut ines) = written_down().await;
     ines.open(&family.at("/sheets")).await.press("Before a visit").await.answers(200);
     ines.open(&family.at("/sheets/visit?contact=1")).await.sees("With Dr Lind");
-    ines.sees("Warfarin").sees("said Dr Lind: a bleed").does_not_see("Sertraline");
+    ines.sees("Warfarin")
+        .sees("taken until then:")
+        .sees("said Dr Lind: a bleed")
+        .does_not_see("Sertraline");
     ines.sees("Osteoporosis").sees("Hip replaced (operation)").sees("Is the scan needed?");
     ines.sees("asked 25 November 2026, no answer is written down");
     ines.sees("Nothing that was noticed is ticked for this visit.");
-    ines.sees("Allergies: not asked").sees("The medicine list has each of them");
+    ines.sees("Allergies Not asked yet").sees("The medicine list has each of them");
     ines.fill("Changes since", "1 Sep 2026").press("Show").await;
     ines.sees("Since 1 September 2026").sees("Sertraline").sees("With Dr Lind");
     ines.press("Print or save").await.answers(200);

@@ -2,7 +2,10 @@
 //! on the page* by the labels a person reads. A field that is missing from a template breaks the
 //! journey that needs it.
 
-use super::html;
+use super::{
+    html,
+    sent::{CARRIES, encoded, parts},
+};
 use axum::{
     Router,
     body::Body,
@@ -98,18 +101,10 @@ impl Browser {
     /// Chooses a radio button of the group with this legend: several groups may offer the same.
     pub fn choose(&mut self, legend: &str, words: &str) -> &mut Self {
         let page = self.page();
-        let group = html::select(&page, "fieldset")
-            .into_iter()
-            .find(|it| html::says_first(*it, "legend", legend));
-        let group = group.unwrap_or_else(|| panic!("no group {legend:?}\n{}", self.text()));
-        let value = words.to_owned();
-        let button = html::within(group, "input[type='radio']")
-            .into_iter()
-            .find(|it| it.value().attr("value") == Some(words));
-        let button = button.unwrap_or_else(|| panic!("no {words:?} in {legend:?}"));
-        let name = button.value().attr("name").expect("a name").to_owned();
+        let found = html::choice(&page, legend, words);
+        let name = found.unwrap_or_else(|| panic!("no {words:?} in {legend:?}\n{}", self.text()));
         self.typed.retain(|(it, _)| *it != name);
-        self.typed.push((name, value));
+        self.typed.push((name, words.to_owned()));
         self
     }
 
@@ -298,24 +293,4 @@ impl Browser {
         assert_eq!(self.status.as_u16(), status, "at {}:\n{}", self.at, self.text());
         self
     }
-}
-
-fn encoded(fields: &[(String, String)]) -> String {
-    form_urlencoded::Serializer::new(String::new()).extend_pairs(fields).finish()
-}
-
-const CARRIES: &str = "multipart/form-data; boundary=cut-here";
-
-/// A form that carries a file, as RFC 7578 writes it.
-fn parts(fields: &[(String, String)], file: &str, bytes: &[u8]) -> Vec<u8> {
-    let mut body = Vec::new();
-    let begin =
-        |name: &str| format!("--cut-here\r\nContent-Disposition: form-data; name=\"{name}\"");
-    for (name, value) in fields {
-        body.extend(format!("{}\r\n\r\n{value}\r\n", begin(name)).into_bytes());
-    }
-    body.extend(format!("{}; filename=\"x\"\r\n\r\n", begin(file)).into_bytes());
-    body.extend(bytes);
-    body.extend(b"\r\n--cut-here--\r\n");
-    body
 }

@@ -30,12 +30,17 @@ fn names(label: ElementRef, wanted: &str) -> bool {
     text(label) == wanted || first.is_some_and(|it| text(it) == wanted)
 }
 
-/// Whether the first element of this kind within another has these words.
-pub fn says_first(within: ElementRef, kind: &str, words: &str) -> bool {
-    self::within(within, kind).first().is_some_and(|it| text(*it) == words)
+/// The name of the radio button with this value in the group with this legend.
+pub fn choice(page: &Html, legend: &str, value: &str) -> Option<String> {
+    let says =
+        |it: &ElementRef| within(*it, "legend").first().is_some_and(|it| text(*it) == legend);
+    let group = select(page, "fieldset").into_iter().find(says)?;
+    let buttons = within(group, "input[type='radio']").into_iter();
+    let mut found = buttons.filter(|it| it.value().attr("value") == Some(value));
+    Some(found.next()?.value().attr("name")?.to_owned())
 }
 
-pub fn within<'a>(element: ElementRef<'a>, selector: &str) -> Vec<ElementRef<'a>> {
+fn within<'a>(element: ElementRef<'a>, selector: &str) -> Vec<ElementRef<'a>> {
     element.select(&Selector::parse(selector).expect("a selector")).collect()
 }
 

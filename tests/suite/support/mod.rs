@@ -9,6 +9,7 @@ pub mod html;
 pub mod mail;
 mod prepared;
 pub mod routes;
+mod sent;
 pub mod server;
 pub mod smtp;
 

@@ -16,7 +16,7 @@ use crate::{
             model::Medicine,
             store as medicines,
             turns::{
-                model::Turn,
+                model::{Turn, What},
                 store::{self as turns, Wanted},
             },
         },
@@ -41,11 +41,17 @@ pub async fn medicines(view: &View<Clinical>, occasion: &Occasion, role: Role) -
 
 fn turn(turn: &Turn, shown: &[Medicine]) -> Option<Item> {
     let medicine = shown.iter().find(|it| it.id == turn.medicine_id)?;
-    let before = turn.was_taken(medicine).map(|it| format!("before: {it}"));
+    let before = turn.was_taken(medicine);
+    // What is not taken any more has no "now".
+    let now = match (&before, turn.what) {
+        (_, What::Stopped | What::Held) => format!("taken until then: {}", medicine.taken()),
+        (Some(_), _) => format!("now: {}", medicine.taken()),
+        (None, _) => format!("taken: {}", medicine.taken()),
+    };
     let lines = [
         Some(turn.sentence()),
-        before,
-        Some(format!("now: {}", medicine.taken())),
+        before.map(|it| format!("before: {it}")),
+        Some(now),
         Some(format!("said {}: {}", turn.said_by, turn.reason)),
     ];
     Some(Item { head: medicine.title(), lines: lines.into_iter().flatten().collect() })
