@@ -102,9 +102,9 @@ impl Hands {
 
 #[cfg(test)]
 mod tests {
+    use super::super::model::Wording;
     use super::*;
     use crate::base::{clock::Instant, text::Line};
-    use crate::family::tasks::model::Wording;
     use crate::platform::auth::{area::Role, lowered::Lowered};
 
     fn hand(member: i64, place: Place, role: Role) -> Hand {

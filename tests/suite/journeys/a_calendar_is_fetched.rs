@@ -104,7 +104,7 @@ async fn names_stand_in_it_where_the_record_allows_them_and_own_tasks_too() {
     for (task, day) in [("Renew the card", "9 Dec 2026"), ("Phone the plan", "")] {
         bram.open(&family.at("/tasks/add")).await.fill("What is to be done", task);
         bram.fill("By which day", day).press("Keep the task").await.answers(200);
-        bram.press(&format!("I take it: {task}")).await.answers(200);
+        bram.press(&format!("I take it : {task}")).await.answers(200);
     }
     let (his, hers) = (made(&mut bram, "").await, made(&mut ines, "").await);
     let text = body(&fetched(&family, &his).await);

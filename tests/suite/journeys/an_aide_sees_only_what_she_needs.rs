@@ -48,11 +48,18 @@ const NOT_THEIRS: [&str; 17] = [
     "visibility",
 ];
 
-fn leads_beyond(family: &Family, visit: &Visit) -> Vec<String> {
+/// Below what an aide has for herself: her tasks, and what she carries.
+fn is_own(family: &Family, address: &str) -> bool {
+    ["/tasks", "/carried"].iter().any(|it| address.starts_with(&family.at(it)))
+}
+
+fn leads_beyond(family: &Family, visit: &Visit, aide: bool) -> Vec<String> {
     let own = |it: &str| it.starts_with(&family.at(""));
     // An aide writes in the log: the notes are hers to make and to put right.
     let log = |it: &str| {
         ["/happenings", "/medicines/given"].iter().any(|own| it.starts_with(&family.at(own)))
+            // So are tasks of her own, and what she carries.
+            || aide && is_own(family, it)
     };
     let beyond =
         |it: &String| own(it) && !log(it) && it.split('/').any(|step| NOT_THEIRS.contains(&step));
@@ -71,13 +78,19 @@ async fn no_page_offers_them_what_is_not_theirs() {
         }
         for visit in &visits {
             assert_eq!(visit.status, 200, "{name} at {}", visit.address);
-            assert_eq!(leads_beyond(&family, visit), [""; 0], "{name} at {}", visit.address);
+            assert_eq!(
+                leads_beyond(&family, visit, name == "Delia"),
+                [""; 0],
+                "{name} at {}",
+                visit.address
+            );
             let page = visit.page();
             let buttons: Vec<_> = html::select(&page, "main form[method='post'] button")
                 .into_iter()
                 .map(html::text)
                 .collect();
-            let log = name == "Delia" && visit.address.contains("/happenings/");
+            let log = name == "Delia"
+                && (visit.address.contains("/happenings/") || is_own(&family, &visit.address));
             let own = visit.address.starts_with("/me") || log;
             let theirs = |it: &String| {
                 ["Print or save", "Keep on this phone"].contains(&it.as_str())
@@ -88,7 +101,7 @@ async fn no_page_offers_them_what_is_not_theirs() {
     }
     // A steward's pages do lead there, so the look above is a true one.
     let visits = everywhere(&mut family.browser("Ines").await, "/").await;
-    assert!(visits.iter().any(|it| !leads_beyond(&family, it).is_empty()));
+    assert!(visits.iter().any(|it| !leads_beyond(&family, it, false).is_empty()));
     family.house.is_sound().await;
 }
 

@@ -1,7 +1,7 @@
 //! A task from hand to hand, to its end, and to its next time.
 
+use super::super::repeats::{Repeats, Unit};
 use super::*;
-use crate::family::tasks::repeats::{Repeats, Unit};
 use time::macros::date;
 
 const TODAY: Date = date!(2026 - 11 - 25);
