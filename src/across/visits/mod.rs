@@ -27,15 +27,18 @@ use axum::{
 
 pub fn routes() -> Router<House> {
     let each = "/p/{person}/visits/{visit}";
-    let draft = "/p/{person}/visits/drafts/{draft}";
+    let step = |step: &str| format!("{each}/{step}");
     Router::new()
         .route("/p/{person}/visits", get(list::list))
         .route("/p/{person}/visits/add", get(write::blank).post(save::add))
         .route("/p/{person}/visits/of/{appointment}/{day}", get(write::of).post(save::add_of))
         .route("/p/{person}/visits/typed", post(draft::typed))
         .route("/p/{person}/visits/typed/{appointment}/{day}", post(draft::typed_of))
-        .route(draft, get(write::again))
-        .route(&format!("{draft}/throw-away"), get(draft::throwing).post(draft::throw_away))
+        .route("/p/{person}/visits/drafts/{draft}", get(write::again))
+        .route(
+            "/p/{person}/visits/drafts/{draft}/throw-away",
+            get(draft::throwing).post(draft::throw_away),
+        )
         .route(each, get(show::show))
-        .route(&format!("{each}/edit"), get(edit::edit).post(edit::save))
+        .route(&step("edit"), get(edit::edit).post(edit::save))
 }

@@ -119,7 +119,7 @@ async fn it_is_put_right_struck_brought_back_and_hidden() {
         assert_eq!(it.value("What was said"), "All well.");
     }
     bram.fill("What was said", "All well but the knee.")
-        .tick("Juno")
+        .tick("Ottoline")
         .press("Save")
         .await
         .answers(200);

@@ -44,7 +44,7 @@ async fn a_press_moves_a_question_and_both_places_are_told() {
     ines.does_not_see("Move “With food?” earlier")
         .does_not_see("Move “Is the pulse too slow?” later");
     ines.open(&family.at("/history")).await;
-    ines.sees("Ines moved in the order of asking: May she swim?");
+    ines.sees("Ines moved in the order of asking: With food?");
     // A reader sees the order and moves nothing.
     let mut rosalind = family.browser("Rosalind").await;
     rosalind.open(&family.at("/questions/with/1")).await.sees("2. May she swim?");
