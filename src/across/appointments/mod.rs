@@ -32,7 +32,6 @@ type Changing = Grant<Change<Tasks>>;
 pub fn routes() -> Router<House> {
     let each = "/p/{person}/appointments/{appointment}";
     let step = |step: &str| format!("{each}/{step}");
-    let one = |step: &str| format!("{each}/on/{{day}}{step}");
     Router::new()
         .route("/p/{person}/appointments", get(list::coming))
         .route("/p/{person}/appointments/past", get(list::past))
@@ -42,14 +41,14 @@ pub fn routes() -> Router<House> {
         .route(&step("cancel"), get(acts::cancelling).post(acts::cancel))
         .route(&step("strike"), get(acts::striking).post(acts::strike))
         .route(&step("bring-back"), get(acts::bringing_back).post(acts::bring_back))
-        .route(&one(""), get(show::one))
-        .route(&one("/go"), get(one::going).post(one::go))
-        .route(&one("/escort"), get(one::escorting).post(one::escort))
-        .route(&one("/move"), get(one::moving).post(one::move_it))
-        .route(&one("/stands"), get(one::standing).post(one::stand))
-        .route(&one("/cancel"), get(one::cancelling).post(one::cancel))
-        .route(&one("/settle"), get(one::settling).post(one::settle))
-        .route(&one("/later"), get(part::parting).post(part::part))
+        .route(&step("on/{day}"), get(show::one))
+        .route(&step("on/{day}/go"), get(one::going).post(one::go))
+        .route(&step("on/{day}/escort"), get(one::escorting).post(one::escort))
+        .route(&step("on/{day}/move"), get(one::moving).post(one::move_it))
+        .route(&step("on/{day}/stands"), get(one::standing).post(one::stand))
+        .route(&step("on/{day}/cancel"), get(one::cancelling).post(one::cancel))
+        .route(&step("on/{day}/settle"), get(one::settling).post(one::settle))
+        .route(&step("on/{day}/later"), get(part::parting).post(part::part))
 }
 
 /// Books and changes: not an aide.

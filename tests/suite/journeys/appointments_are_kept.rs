@@ -35,6 +35,7 @@ async fn one_books_it_another_goes_along_and_each_reads_it_on_her_own_clock() {
     bram.sees("Your name stands beside it").sees("Bram goes along");
     ines.open(&family.at("/today")).await.does_not_see("Nobody goes along yet");
     family.house.pass(time::Duration::days(3));
+    let (mut ines, mut bram) = (family.browser("Ines").await, family.browser("Bram").await);
     ines.open(&family.at("/today")).await.sees("Thu 3 Dec 2026").sees("Bram goes along");
     // Handed to nobody again, and then said that she goes alone: nobody is asked any more.
     bram.open(&family.at("/appointments/1")).await.press("Who goes along").await;
@@ -48,6 +49,7 @@ async fn one_books_it_another_goes_along_and_each_reads_it_on_her_own_clock() {
     let form = [("status".into(), "kept".into()), ("version".into(), "4".into())];
     ines.send(&stands, &form).await.answers(422).sees("This day has not come yet.");
     family.house.pass(time::Duration::days(6));
+    let mut ines = family.browser("Ines").await;
     ines.open(&family.at("/appointments")).await.sees("Was it kept? 1").press("Eye test").await;
     ines.press("How it stands").await.tick("kept").press("Save").await.answers(200).sees("kept");
     ines.open(&family.at("/appointments")).await.does_not_see("Was it kept?");
