@@ -246,7 +246,8 @@ pub async fn stand(grant: Changing, named: Named, form: Form<Stands>) -> Done {
         .into());
     }
     let says = |it: &Meeting| format!("{} is {status}", it.appointment.title);
-    keep(write, (named, version), |it| it.turned(status, None), |it| it.turned(status, None), says)
+    let of = meeting.appointment.clone();
+    keep(write, (named, version), |it| it.turned(status, None), |it| it.became(status, &of), says)
         .await
 }
 

@@ -77,5 +77,5 @@ pub async fn was_kept(write: &Write<Clinical>, met: &Met) -> Result<()> {
     }
     let own = store::occurrence(&write, of.id, meeting.on).await?;
     let own = own.unwrap_or_else(|| Occurrence::new(of, meeting.on));
-    store::keep_occurrence(&mut write, &own, &own.turned(Status::Kept, None)).await
+    store::keep_occurrence(&mut write, &own, &own.became(Status::Kept, of)).await
 }

@@ -123,7 +123,13 @@ impl Meeting {
     }
 
     pub fn is_moved(&self) -> bool {
-        self.occurrence.as_ref().is_some_and(|it| it.moved_on.is_some())
+        let own = self.occurrence.as_ref();
+        own.is_some_and(|it| match it.moved_on {
+            None => false,
+            // What is over keeps its own day and time: only another day says that it was moved.
+            Some(day) if !self.status.is_open() => day != it.on_day,
+            Some(_) => true,
+        })
     }
 
     /// Whether nobody has said that she goes along, nor that the person goes alone.

@@ -107,6 +107,22 @@ impl Occurrence {
         Occurrence { status: Some(status), reason, ..self.afresh() }
     }
 
+    /// As `turned`. What was kept or missed keeps the day and time it was on, whatever becomes of
+    /// the series; said to be open again, it is as the series has it.
+    pub fn became(&self, status: Status, of: &Appointment) -> Occurrence {
+        let it = self.turned(status, None);
+        let only_kept = it.moved_on == Some(it.on_day) && it.moved_time == of.at_time;
+        match &of.at_time {
+            Some(time) if !status.is_open() && it.moved_on.is_none() => {
+                it.moved(it.on_day, time.clone())
+            }
+            _ if status.is_open() && only_kept => {
+                Occurrence { moved_on: None, moved_time: None, ..it }
+            }
+            _ => it,
+        }
+    }
+
     pub fn escorted(&self, escort: Escort) -> Occurrence {
         let (escort_id, escort_contact_id, alone) = escort.columns();
         Occurrence { own_escort: true, escort_id, escort_contact_id, alone, ..self.afresh() }

@@ -121,7 +121,7 @@ fn what_was_moved_stays_visible_when_the_series_then_moves() {
         booked(date!(2026 - 03 - 03), time!(14:00), Some(Every::Weeks(1, vec![Weekday::Tuesday])));
     let moved = Occurrence::new(&weekly, date!(2026 - 03 - 10))
         .moved(date!(2026 - 03 - 12), TimeOfDay::of(time!(9:30)));
-    let kept = Occurrence::new(&weekly, date!(2026 - 03 - 03)).turned(Status::Kept, None);
+    let kept = Occurrence::new(&weekly, date!(2026 - 03 - 03)).became(Status::Kept, &weekly);
     let thursdays = Every::Weeks(1, vec![Weekday::Thursday]);
     let series = Appointment {
         id: 7.into(),
@@ -135,6 +135,8 @@ fn what_was_moved_stays_visible_when_the_series_then_moves() {
         told.iter().any(|(at, orphan)| at.starts_with("2026-03-03") && !orphan),
         "what is over asks nobody: {told:?}"
     );
+    // Said to be booked after all, it follows the series again.
+    assert_eq!(kept.became(Status::Booked, &weekly).moved_on, None);
     // Kept by itself, it asks nobody any more; let go, it is not there.
     let apart = between(&series, &[moved.kept_apart()], ALWAYS);
     assert!(apart.iter().any(|it| it.on == date!(2026 - 03 - 10) && !it.orphan));
