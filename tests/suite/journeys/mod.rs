@@ -43,6 +43,7 @@ mod reminders_are_mailed;
 mod reminders_at_the_command_line;
 mod statements_are_never_derived;
 mod tasks_are_reminded_of;
+mod one_visit_three_cities;
 mod the_house_is_backed_up;
 mod the_house_under_a_sub_path;
 mod the_medicines_are_printed;
