@@ -43,6 +43,8 @@ if (note) {
   });
   note.addEventListener('submit', () => { done = true; clearTimeout(waits); });
   document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') keep(true); });
+  // Before the page is unloaded: a request of a page that is gone is dropped where a service worker stands between.
+  addEventListener('beforeunload', () => keep(true));
   addEventListener('pagehide', () => keep(true));
   addEventListener('pageshow', () => { done = false; });
   if (typed) waits = setTimeout(keep, 1000);
