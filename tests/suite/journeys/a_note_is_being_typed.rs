@@ -103,6 +103,7 @@ async fn two_of_her_devices_do_not_write_over_each_other() {
     laptop.press("Keep as a draft").await.answers(200);
     assert_eq!(laptop.value("What else was said"), "On the laptop.");
     // What the phone still shows was saved meanwhile: it says so, and a second press is meant.
+    let mut phone = family.browser("Ines").await;
     let (_, at, save) = phone.open(&family.at("/visits/drafts/1")).await.pressed("Save the note");
     laptop.press("Save the note").await.answers(200);
     phone.send(&at, &save).await.answers(422);

@@ -57,7 +57,7 @@ fn leads_beyond(family: &Family, visit: &Visit, aide: bool) -> Vec<String> {
     let own = |it: &str| it.starts_with(&family.at(""));
     // An aide writes in the log: the notes are hers to make and to put right.
     let log = |it: &str| {
-        ["/happenings", "/medicines/given"].iter().any(|own| it.starts_with(&family.at(own)))
+        ["/happenings", "/noticed", "/medicines/given"].iter().any(|own| it.starts_with(&family.at(own)))
             // So are tasks of her own, and what she carries.
             || aide && is_own(family, it)
     };

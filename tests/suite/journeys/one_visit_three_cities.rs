@@ -61,7 +61,7 @@ async fn one_books_one_goes_along_and_notes_and_one_far_away_takes_a_task() {
     ines.open(&family.at("/visits/1")).await.sees("The ankles are better.");
     ines.open(&family.at("/history")).await;
     for says in [
-        "Ines booked Heart check for 25 November 2026, 11:00 am, with Dr Lind",
+        "Ines booked Heart check for 25 November 2026, 11 am",
         "Juno will go along to Heart check",
         "Juno wrote the note of the visit Dr Lind, 25 November 2026",
         "Juno wrote down the task Phone the insurer",
