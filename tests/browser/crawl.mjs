@@ -9,7 +9,7 @@ import { pathToFileURL } from 'node:url';
 import { PAGES, browse, check, finallyDo, run, watch } from './kit.mjs';
 import { demo, enter } from './demo.mjs';
 
-const OF_ONE_SHAPE = 3;
+const OF_ONE_SHAPE = 2;
 export const NOBODY = 'Nobody';
 /** Marks the page of a form that came back for being empty. */
 export const EMPTY = ' (sent empty)';
