@@ -28,8 +28,9 @@ const isPaper = link => /\.pdf$/i.test(new URL(link.href).pathname) || link.down
 const linksOf = page => page.$$eval('a[href]', all =>
   all.map(a => ({ href: a.href.split('#')[0], download: a.hasAttribute('download'), type: a.type })));
 
-/** Whether the form here can be sent with nothing in it and do no harm. */
-export const canBeSentEmpty = url => /\/add$/.test(new URL(url).pathname);
+/** Whether the form here can be sent with nothing in it and do no harm, and is refused. The note of a visit that is sent without
+ *  its press is kept as a draft, never saved: so Enter loses nothing and saves nothing by mistake. */
+export const canBeSentEmpty = url => /(?<!\/visits)\/add$/.test(new URL(url).pathname);
 
 /** Sends the form of the page with every line emptied: the answer is the page again, saying what is missing. */
 export async function sendEmpty(page) {
