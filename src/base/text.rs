@@ -34,6 +34,17 @@ pub enum TextError {
     Control(char),
 }
 
+/// The first line of a text, cut at a word where it has more than so many letters.
+pub fn first_words(text: &str, most: usize) -> String {
+    let line = text.lines().next().unwrap_or_default();
+    if line.chars().count() <= most {
+        return line.to_owned();
+    }
+    let cut: String = line.chars().take(most).collect();
+    let end = cut.rfind(' ').filter(|it| *it > 0).unwrap_or(cut.len());
+    format!("{} …", cut[..end].trim_end_matches([',', ';', ':']))
+}
+
 impl Line {
     /// In characters.
     pub const MOST: usize = 300;

@@ -4,7 +4,10 @@
 use super::{occasion::Occasion, pages::Row};
 use crate::{
     across::{history::titles::Titles, visits::meeting::Day},
-    base::ids::{AppointmentId, ContactId, QuestionId},
+    base::{
+        ids::{AppointmentId, ContactId, QuestionId},
+        order::{Step, places},
+    },
     platform::{
         auth::{
             area::Clinical,
@@ -20,10 +23,7 @@ use crate::{
         },
     },
     record::{
-        questions::{
-            model::{Question, Step, places},
-            store,
-        },
+        questions::{model::Question, store},
         visits::store as visits,
     },
 };
@@ -136,7 +136,7 @@ async fn step(
 ) -> Done {
     let found = store::find(&write, id).await?;
     let all = occasion.questions(&write).await?;
-    let line = match places(&all, id, step) {
+    let line = match places(&all, |it| it.id == id, step) {
         Some((one, other)) if one.version == version => {
             store::save(&mut write, one, &one.moved_to(other)).await?;
             store::save(&mut write, other, &other.moved_to(one)).await?;

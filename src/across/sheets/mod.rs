@@ -4,6 +4,7 @@
 //! order with the same words. Each print leaves a row and an entry in the history; a print that
 //! cannot be noted (a full disk) is printed all the same, and says so.
 
+mod asked;
 mod emergency;
 mod give;
 mod kept;

@@ -34,8 +34,8 @@ pub struct Decided {
 
 impl FromForm for Decided {
     fn read(form: &mut Reader) -> Result<Decided, FormErrors> {
-        let decided = needed_note(form, "decided", "Write what was decided.");
-        let reasons = needed_note(form, "reasons", "Write why.");
+        let decided = form.needed_note("decided", "Write what was decided.");
+        let reasons = form.needed_note("reasons", "Write why.");
         let heard: Result<Vec<MemberId>, _> =
             form.every("heard").iter().map(|it| it.parse()).collect();
         if heard.is_err() {
@@ -68,13 +68,6 @@ impl FromForm for Decided {
             Some(Decided { outcome, version })
         })
     }
-}
-
-fn needed_note(form: &mut Reader, name: &'static str, says: &str) -> Option<Note> {
-    if form.raw(name).trim().is_empty() {
-        form.wrong(name, says);
-    }
-    form.note(name)
 }
 
 /// What the person said, or why she was not asked: one of the two.

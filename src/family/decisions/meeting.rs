@@ -6,7 +6,11 @@ use super::{
     pages::{Changing, Told},
     store,
 };
-use crate::base::{day, ids::DecisionId};
+use crate::base::{
+    day,
+    ids::DecisionId,
+    order::{Step, places},
+};
 use crate::platform::{
     auth::{
         area::Clinical,
@@ -99,32 +103,27 @@ async fn gathered(view: &View<Clinical>, today: Date) -> Result<Vec<Decision>> {
 }
 
 pub async fn earlier(_: Told, grant: Changing, At(id): At<DecisionId>, form: Form<Press>) -> Done {
-    step(grant, id, form, -1).await
+    step(grant, id, form, Step::Earlier).await
 }
 
 pub async fn later(_: Told, grant: Changing, At(id): At<DecisionId>, form: Form<Press>) -> Done {
-    step(grant, id, form, 1).await
+    step(grant, id, form, Step::Later).await
 }
 
 /// One place further, in the order as the presser sees it.
-async fn step(grant: Changing, id: DecisionId, form: Form<Press>, by: isize) -> Done {
+async fn step(grant: Changing, id: DecisionId, form: Form<Press>, step: Step) -> Done {
     let press = form.parse()?;
     let mut write = grant.write().await?;
     let found = store::find(&write, id).await?;
     let all = gathered(&write, grant.today()).await?;
-    let line = match neighbors(&all, id, by) {
+    let line = match places(&all, |it| it.id == id, step) {
         Some((one, other)) if one.version == press.version => {
             store::save(&mut write, one, &one.moved_to(other)).await?;
             store::save(&mut write, other, &other.moved_to(one)).await?;
-            let side = if by < 0 { "before" } else { "after" };
+            let side = if step == Step::Earlier { "before" } else { "after" };
             format!("It now comes {side} “{}”", other.matter)
         }
         _ => format!("“{}” was not moved: look at the order as it is now", found.matter),
     };
     write.commit().await?.then(urls::family_meeting()).saying(line)
-}
-
-fn neighbors(all: &[Decision], id: DecisionId, by: isize) -> Option<(&Decision, &Decision)> {
-    let at = all.iter().position(|it| it.id == id)?;
-    Some((&all[at], all.get(at.checked_add_signed(by)?)?))
 }

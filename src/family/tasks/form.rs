@@ -25,7 +25,7 @@ impl FromForm for Worded {
             form.wrong("due_on", "Enter the day it is due first: the repeats are counted from it.");
         }
         let (firm, from_afar) = (form.tick("firm"), form.tick("from_afar"));
-        let (about, version) = (about(form), form.version());
+        let (about, version) = (form.item("about"), form.version());
         form.finish(|| {
             let due = on.map(|on| Due { on, firm, repeats });
             let wording = Wording { title: title?, why, due, from_afar, about: about? };
@@ -47,21 +47,6 @@ fn repeats(form: &mut Reader) -> Option<Repeats> {
     }
     let unit = form.choice::<Unit>("unit");
     Some(Repeats { every: every?, unit: unit? })
-}
-
-/// `medicine/7`, or nothing; `None` where it is neither.
-fn about(form: &mut Reader) -> Option<Option<(String, i64)>> {
-    let sent = form.raw("about").to_owned();
-    if sent.is_empty() {
-        return Some(None);
-    }
-    let read = sent
-        .split_once('/')
-        .and_then(|(kind, item)| Some((kind.to_owned(), item.parse::<i64>().ok()?)));
-    if read.is_none() {
-        form.wrong("about", "Choose from the list what this is about.");
-    }
-    read.map(Some)
 }
 
 /// Offered to a member.

@@ -198,6 +198,28 @@ impl Reader {
         line
     }
 
+    /// A note that must not be empty; `says` is shown when it is.
+    pub fn needed_note(&mut self, name: &'static str, says: &str) -> Option<Note> {
+        if self.raw(name).trim().is_empty() {
+            self.wrong(name, says);
+        }
+        self.note(name)
+    }
+
+    /// An item of the record, `medicine/7`, or nothing; `None` where it is neither.
+    pub fn item(&mut self, name: &'static str) -> Option<Option<(String, i64)>> {
+        let sent = self.raw(name);
+        if sent.is_empty() {
+            return Some(None);
+        }
+        let read = sent.split_once('/');
+        let read = read.and_then(|(kind, item)| Some((kind.to_owned(), item.parse().ok()?)));
+        if read.is_none() {
+            self.wrong(name, "Choose from the list what this is about.");
+        }
+        read.map(Some)
+    }
+
     /// An amount; `None` where nothing was typed, or nothing that can be read.
     pub fn quantity(&mut self, name: &'static str) -> Option<Quantity> {
         let read = Quantity::parse(self.raw(name));

@@ -88,11 +88,11 @@ impl Page {
         page.id = place.person;
         page.person = Some(head);
         page.areas = layout::areas(place.reach);
-        page.has_log = policy::level(place.reach, AreaName::Log) >= Level::See;
-        page.has_tasks = policy::level(place.reach, AreaName::Tasks) >= Level::See;
         let sees = |area| policy::level(place.reach, area) >= Level::See;
+        page.has_log = sees(AreaName::Log);
+        page.has_tasks = sees(AreaName::Tasks);
         page.has_decisions = sees(AreaName::Clinical) && sees(AreaName::Members);
-        page.has_sheet = policy::level(place.reach, AreaName::Essentials) >= Level::See;
+        page.has_sheet = sees(AreaName::Essentials);
         page
     }
 

@@ -49,10 +49,14 @@ audited!(Occurrence as "occurrence" {
 impl Occurrence {
     /// As the series has it, until something is said of it.
     pub fn new(of: &Appointment, on_day: Date) -> Occurrence {
+        Occurrence::as_series((of.person_id, of.id), on_day)
+    }
+
+    fn as_series((person_id, appointment_id): (PersonId, AppointmentId), on_day: Date) -> Self {
         Occurrence {
             id: OccurrenceId::default(),
-            person_id: of.person_id,
-            appointment_id: of.id,
+            person_id,
+            appointment_id,
             on_day,
             moved_on: None,
             moved_time: None,
@@ -83,19 +87,9 @@ impl Occurrence {
         if !self.struck {
             return self.clone();
         }
-        Occurrence {
-            moved_on: None,
-            moved_time: None,
-            status: None,
-            reason: None,
-            own_escort: false,
-            escort_id: None,
-            escort_contact_id: None,
-            alone: false,
-            apart: false,
-            struck: false,
-            ..self.clone()
-        }
+        let of = (self.person_id, self.appointment_id);
+        let as_series = Occurrence::as_series(of, self.on_day);
+        Occurrence { id: self.id, version: self.version, ..as_series }
     }
 
     pub fn moved(&self, day: Date, time: TimeOfDay) -> Occurrence {

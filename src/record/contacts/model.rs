@@ -214,24 +214,6 @@ impl Contact {
     }
 }
 
-/// A step in the calling order.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Step {
-    Earlier,
-    Later,
-}
-
-/// The one in the list and the neighbour it changes places with; `None` where it is at the end
-/// already, or not in the list.
-pub fn places(list: &[Contact], id: ContactId, step: Step) -> Option<(&Contact, &Contact)> {
-    let at = list.iter().position(|it| it.id == id)?;
-    let neighbour = match step {
-        Step::Earlier => at.checked_sub(1)?,
-        Step::Later => at + 1,
-    };
-    Some((&list[at], list.get(neighbour)?))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -240,24 +222,6 @@ mod tests {
         let phone = Phone::from("555-0101".to_owned());
         let entry = Entry::new(Line::from(name.to_owned()), Some(phone));
         Contact { id: id.into(), ..Contact::new(PersonId::from(1), entry, id * 10) }
-    }
-
-    fn list() -> [Contact; 3] {
-        [contact(1, "Ines"), contact(2, "Emeric"), contact(3, "Bram")]
-    }
-
-    #[test]
-    fn a_step_changes_places_with_the_neighbour_and_ends_at_the_ends() {
-        let list = list();
-        let ids = |id: i64, step| {
-            places(&list, id.into(), step)
-                .map(|(one, other)| (i64::from(one.id), i64::from(other.id)))
-        };
-        assert_eq!(ids(2, Step::Earlier), Some((2, 1)));
-        assert_eq!(ids(2, Step::Later), Some((2, 3)));
-        assert_eq!(ids(1, Step::Earlier), None);
-        assert_eq!(ids(3, Step::Later), None);
-        assert_eq!(ids(9, Step::Later), None);
     }
 
     #[test]

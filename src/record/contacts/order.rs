@@ -1,10 +1,10 @@
 //! The calling order: one press moves a contact a place earlier or later.
 
-use super::{
-    model::{Contact, Step, places},
-    store,
+use super::{model::Contact, store};
+use crate::base::{
+    ids::ContactId,
+    order::{Step, places},
 };
-use crate::base::ids::ContactId;
 use crate::platform::{
     auth::{
         area::Essentials,
@@ -62,7 +62,7 @@ async fn step(
     let mut write = grant.write().await?;
     let found = store::find(&write, id).await?;
     let list = store::list(&write).await?;
-    let line = match places(&list, id, step) {
+    let line = match places(&list, |it| it.id == id, step) {
         Some((one, other)) if one.version == press.version => {
             store::save(&mut write, one, &one.moved_to(other)).await?;
             store::save(&mut write, other, &other.moved_to(one)).await?;

@@ -4,7 +4,7 @@ use crate::audited;
 use crate::base::{
     clock::Instant,
     ids::{HappeningId, MemberId, PersonId},
-    text::{Line, Note},
+    text::{Line, Note, first_words},
 };
 use crate::platform::{
     auth::area::Role,
@@ -144,13 +144,10 @@ impl Happening {
 
 /// The first words of a text; a photo alone is called one.
 pub fn title(words: Option<&str>) -> String {
-    let Some(line) = words.and_then(|it| it.lines().next()) else { return "a photo".into() };
-    if line.chars().count() <= TITLE {
-        return line.to_owned();
+    match words.filter(|it| !it.is_empty()) {
+        Some(words) => first_words(words, TITLE),
+        None => "a photo".into(),
     }
-    let cut: String = line.chars().take(TITLE).collect();
-    let end = cut.rfind(' ').filter(|it| *it > 0).unwrap_or(cut.len());
-    format!("{} …", cut[..end].trim_end_matches([',', ';', ':']))
 }
 
 #[cfg(test)]

@@ -15,10 +15,7 @@ impl FromForm for Noticed {
         let about = form.choice::<Subject>("about");
         let on = form.needed_day("seen_on", "Enter the day, like 9 Mar 2026.");
         let time = form.line("seen_time");
-        if form.raw("words").trim().is_empty() {
-            form.wrong("words", "Write what was seen.");
-        }
-        let words = form.note("words");
+        let words = form.needed_note("words", "Write what was seen.");
         let fall = if about == Some(Subject::Fall) { fall(form).map(Some) } else { Some(None) };
         let version = form.version();
         form.finish(|| {

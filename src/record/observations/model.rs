@@ -8,7 +8,7 @@ use crate::audited;
 use crate::base::{
     clock::Instant,
     ids::{AppointmentId, MemberId, ObservationId, PersonId},
-    text::{Line, Note},
+    text::{Line, Note, first_words},
 };
 use crate::platform::{
     auth::{area::Role, voice::Voice},
@@ -248,13 +248,7 @@ pub fn may_speak(role: Role, voice: &Voice) -> bool {
 
 /// The first words of a text.
 pub fn title(words: &str) -> String {
-    let line = words.lines().next().unwrap_or_default();
-    if line.chars().count() <= TITLE {
-        return line.to_owned();
-    }
-    let cut: String = line.chars().take(TITLE).collect();
-    let end = cut.rfind(' ').filter(|it| *it > 0).unwrap_or(cut.len());
-    format!("{} …", cut[..end].trim_end_matches([',', ';', ':']))
+    first_words(words, TITLE)
 }
 
 #[cfg(test)]

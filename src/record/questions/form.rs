@@ -3,7 +3,7 @@
 use super::model::{Answer, Whom, Wording};
 use crate::base::{
     ids::{ContactId, MemberId},
-    text::{Line, Note},
+    text::Line,
 };
 use crate::platform::web::form::{FormErrors, FromForm, Reader};
 use time::Date;
@@ -18,7 +18,7 @@ pub struct Worded {
 
 impl FromForm for Worded {
     fn read(form: &mut Reader) -> Result<Worded, FormErrors> {
-        let words = needed_note(form, "words", "Write the question.");
+        let words = form.needed_note("words", "Write the question.");
         let for_whom = form.choice::<Whom>("for_whom");
         let chosen = form.raw("contact_id").parse::<ContactId>().ok();
         let contact = chosen.filter(|_| for_whom == Some(Whom::Clinician));
@@ -27,7 +27,7 @@ impl FromForm for Worded {
             (Some(Whom::Clinician), None) => form.needed_line("clinician", says),
             _ => None,
         };
-        let about = about(form);
+        let about = form.item("about");
         let version = form.version();
         form.finish(|| {
             let (words, for_whom) = (words?, for_whom?);
@@ -35,28 +35,6 @@ impl FromForm for Worded {
             Some(Worded { wording, contact, version })
         })
     }
-}
-
-fn needed_note(form: &mut Reader, name: &'static str, says: &str) -> Option<Note> {
-    if form.raw(name).trim().is_empty() {
-        form.wrong(name, says);
-    }
-    form.note(name)
-}
-
-/// `medicine/7`, or nothing; `None` where it is neither.
-fn about(form: &mut Reader) -> Option<Option<(String, i64)>> {
-    let sent = form.raw("about").to_owned();
-    if sent.is_empty() {
-        return Some(None);
-    }
-    let read = sent
-        .split_once('/')
-        .and_then(|(kind, item)| Some((kind.to_owned(), item.parse::<i64>().ok()?)));
-    if read.is_none() {
-        form.wrong("about", "Choose from the list what this is about.");
-    }
-    read.map(Some)
 }
 
 /// Handed to a member, or to nobody.
@@ -99,7 +77,7 @@ pub struct Answered {
 
 impl FromForm for Answered {
     fn read(form: &mut Reader) -> Result<Answered, FormErrors> {
-        let answer = needed_note(form, "answer", "Write what was answered.");
+        let answer = form.needed_note("answer", "Write what was answered.");
         let by = form.needed_line("answered_by", "Enter who answered.");
         let on = form.needed_day("on", "Enter the day of the answer, like 9 Mar 2026.");
         let version = form.version();

@@ -5,7 +5,7 @@ use crate::base::{
     clock::Instant,
     day,
     ids::{ContactId, MemberId, PersonId, QuestionId},
-    text::{Line, Note},
+    text::{Line, Note, first_words},
 };
 use crate::platform::{
     error::{Error, Result},
@@ -276,31 +276,7 @@ impl Question {
 
 /// The first words of a question.
 pub fn title(words: &str) -> String {
-    let line = words.lines().next().unwrap_or_default();
-    if line.chars().count() <= TITLE {
-        return line.to_owned();
-    }
-    let cut: String = line.chars().take(TITLE).collect();
-    let end = cut.rfind(' ').filter(|it| *it > 0).unwrap_or(cut.len());
-    format!("{} …", cut[..end].trim_end_matches([',', ';', ':']))
-}
-
-/// A step in the order of asking.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Step {
-    Earlier,
-    Later,
-}
-
-/// The one in the list and the neighbour it changes places with; `None` where it is at the end
-/// already, or not in the list.
-pub fn places(list: &[Question], id: QuestionId, step: Step) -> Option<(&Question, &Question)> {
-    let at = list.iter().position(|it| it.id == id)?;
-    let neighbour = match step {
-        Step::Earlier => at.checked_sub(1)?,
-        Step::Later => at + 1,
-    };
-    Some((&list[at], list.get(neighbour)?))
+    first_words(words, TITLE)
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 
 use super::slip::{Facts, Which};
 use crate::{
-    across::sheets::give::give,
+    across::sheets::{asked, give::give},
     base::{
         day,
         ids::{ContactId, TurnId},
@@ -13,7 +13,7 @@ use crate::{
             area::Clinical,
             grant::{Grant, See},
         },
-        error::{Error, Result},
+        error::Result,
         house::House,
         pdf::Sheet,
         web::{page::Page, urls},
@@ -49,8 +49,8 @@ impl Asked {
     /// A month back where no day is named, or none that can be read.
     fn which(&self, grant: &Seeing) -> Result<Which> {
         Ok(Which {
-            turn: id::<TurnId>(&self.turn)?,
-            contact: id::<ContactId>(&self.contact)?,
+            turn: asked::id::<TurnId>(&self.turn)?,
+            contact: asked::id::<ContactId>(&self.contact)?,
             since: day::parse(&self.since).unwrap_or(grant.today() - Duration::days(30)),
             role: grant.role(),
         })
@@ -58,17 +58,7 @@ impl Asked {
 
     /// The same, as an address asks it.
     fn query(&self) -> String {
-        let pairs = [("since", &self.since), ("contact", &self.contact), ("turn", &self.turn)];
-        let said = pairs.into_iter().filter(|(_, value)| !value.is_empty());
-        let said = said.map(|(name, value)| format!("{name}={value}"));
-        said.collect::<Vec<_>>().join("&")
-    }
-}
-
-fn id<I: std::str::FromStr>(typed: &str) -> Result<Option<I>> {
-    match typed {
-        "" => Ok(None),
-        typed => typed.parse().map(Some).map_err(|_| Error::NotFound),
+        asked::query([("since", &self.since), ("contact", &self.contact), ("turn", &self.turn)])
     }
 }
 

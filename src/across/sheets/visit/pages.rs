@@ -3,13 +3,17 @@
 
 use super::{Facts, Reader, Which};
 use crate::{
-    across::{observations::tick, sheets::give::give},
+    across::{
+        observations::tick,
+        sheets::{asked, give::give},
+    },
     base::day,
     platform::{
         auth::{
             area::Clinical,
             grant::{Grant, See},
         },
+        db::View,
         error::{Error, Result},
         house::House,
         pdf::Sheet,
@@ -48,17 +52,11 @@ struct Asked {
 
 impl Asked {
     fn which(&self) -> Result<Which> {
-        let id = |typed: &str| match typed {
-            "" => Ok(None),
-            typed => typed.parse::<i64>().map(Some).map_err(|_| Error::NotFound),
-        };
-        let visit = match id(&self.appointment)? {
-            Some(appointment) => {
-                Some((appointment.into(), day::iso(&self.on).ok_or(Error::NotFound)?))
-            }
+        let visit = match asked::id(&self.appointment)? {
+            Some(appointment) => Some((appointment, day::iso(&self.on).ok_or(Error::NotFound)?)),
             None => None,
         };
-        let contact = id(&self.contact)?.map(Into::into);
+        let contact = asked::id(&self.contact)?;
         Ok(Which { visit, contact, since: day::parse(self.since.trim()) })
     }
 
@@ -71,15 +69,12 @@ impl Asked {
     /// The same, as an address asks it.
     fn query(&self, since: Option<time::Date>) -> String {
         let since = since.map(|it| it.to_string()).unwrap_or_default();
-        let pairs = [
+        asked::query([
             ("appointment", &self.appointment),
             ("on", &self.on),
             ("contact", &self.contact),
             ("since", &since),
-        ];
-        let said = pairs.into_iter().filter(|(_, value)| !value.is_empty());
-        let said = said.map(|(name, value)| format!("{name}={value}"));
-        said.collect::<Vec<_>>().join("&")
+        ])
     }
 }
 
@@ -96,22 +91,21 @@ struct VisitPage {
     print: String,
 }
 
-async fn facts(grant: &Seeing, which: &Which) -> Result<Facts> {
-    let view = grant.view().await?;
+async fn facts(grant: &Seeing, view: &View<Clinical>, which: &Which) -> Result<Facts> {
     let name = view.names().await?.of(grant.member()).to_owned();
     let reader = Reader { name, role: grant.role(), today: grant.today() };
-    Facts::read(&view, which, &reader).await
+    Facts::read(view, which, &reader).await
 }
 
 async fn visit(grant: Seeing, Query(asked): Query<Asked>) -> Result<VisitPage> {
-    let which = asked.which()?;
-    let facts = facts(&grant, &which).await?;
+    let (which, view) = (asked.which()?, grant.view().await?);
+    let facts = facts(&grant, &view, &which).await?;
     let page = grant.page(facts.title);
     let (unread, query) = (asked.unread(), asked.query(which.since));
     let print = format!("{}?{query}", page.at(urls::visit_sheet().and("print")));
     let coming = match which.visit.is_some() || which.contact.is_some() {
         true => Vec::new(),
-        false => tick::coming(&grant.view().await?, grant.now()).await?,
+        false => tick::coming(&view, grant.now()).await?,
     };
     let line = |it: &Meeting| (tick::words(it, &page), urls::visit_sheet_of(it.id(), it.on));
     let coming = coming.iter().map(line).collect();
@@ -119,6 +113,6 @@ async fn visit(grant: Seeing, Query(asked): Query<Asked>) -> Result<VisitPage> {
 }
 
 async fn print_visit(grant: Seeing, Query(asked): Query<Asked>) -> Result<Response> {
-    let facts = facts(&grant, &asked.which()?).await?;
+    let facts = facts(&grant, &grant.view().await?, &asked.which()?).await?;
     give(&grant, (Sheet::Visit, "inline"), &facts).await
 }
