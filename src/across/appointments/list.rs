@@ -74,10 +74,10 @@ pub async fn coming(grant: Seeing, Query(asked): Query<Asked>) -> Result<ListPag
     let view = grant.view().await?;
     let words = Words::read(&view, &page).await?;
     let far = morning(&zone, until.saturating_add(Duration::days(AHEAD)));
-    let mut all =
-        store::meetings(&view, morning(&zone, today - Duration::days(ASKED)), far).await?;
-    let orphans = store::orphans(&view).await?;
+    let calendar = store::calendar(&view).await?;
     drop(view);
+    let mut all = calendar.meetings(morning(&zone, today - Duration::days(ASKED)), far);
+    let orphans = calendar.orphans();
     let elsewhere = clash::elsewhere(&grant, (start, end)).await?;
     all.retain(|it| !it.orphan);
     let row = |it: &Meeting| Row::of(&words, it.clone(), &page);

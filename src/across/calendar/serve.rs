@@ -19,7 +19,7 @@ use crate::{
         error::{Error, Result},
     },
     record::{
-        appointments::{model::Appointment, store as appointments},
+        appointments::{calendar::Calendar, model::Appointment, store as appointments},
         contacts::store as contacts,
         people::store as people,
     },
@@ -100,8 +100,7 @@ async fn of_record(
     record: &Shared,
     (house, feed): (&str, &Feed),
 ) -> Result<Vec<Event>> {
-    let (all, own) =
-        (appointments::list(view).await?, appointments::occurrences(view, None).await?);
+    let Calendar { appointments: all, occurrences: own } = appointments::calendar(view).await?;
     let mut changed = BTreeMap::new();
     for kind in ["appointment", "occurrence"] {
         let of_kind = view.last_changes(kind).await?;

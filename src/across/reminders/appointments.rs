@@ -19,7 +19,7 @@ use crate::{
     },
     record::{
         appointments::{meeting::Meeting, store},
-        contacts::store as contacts,
+        contacts::{model::Contact, store as contacts},
     },
 };
 use time::Duration;
@@ -39,9 +39,12 @@ pub async fn occasions(asked: &Asked<'_>) -> Result<Vec<Occasion>> {
     for it in all.filter(|it| it.status.is_open() && !it.orphan && mine(it)) {
         due.extend(nearest(asked, &it));
     }
-    for (occasion, meeting) in &mut due {
-        if let Says::Appointment { named, .. } = &mut occasion.says {
-            *named = names(asked, &view, meeting).await?;
+    if asked.whom.names && !due.is_empty() {
+        let (unsaid, contacts) = (Unsaid::read(asked).await?, contacts_of(&view).await?);
+        for (occasion, meeting) in &mut due {
+            if let Says::Appointment { named, .. } = &mut occasion.says {
+                *named = name(meeting, &unsaid, &contacts);
+            }
         }
     }
     Ok(due.into_iter().map(|it| it.0).collect())
@@ -78,23 +81,20 @@ fn occasion(asked: &Asked<'_>, it: &Meeting, hours: i64) -> Occasion {
     }
 }
 
-/// "Heart check-up with Dr Adaeze Oyelaran", where mail may name it.
-async fn names(asked: &Asked<'_>, view: &View<Tasks>, it: &Meeting) -> Result<Option<String>> {
-    if !asked.whom.names {
-        return Ok(None);
+async fn contacts_of(view: &View<Tasks>) -> Result<Vec<Contact>> {
+    match view.area::<Essentials>() {
+        Some(view) => contacts::list(&view).await,
+        None => Ok(Vec::new()),
     }
-    let typed = it.appointment.with_whom.as_ref().map(ToString::to_string);
-    let with = match (view.area::<Essentials>(), it.appointment.contact_id) {
-        (Some(view), Some(id)) => {
-            let found = contacts::list(&view).await?.into_iter().find(|it| it.id == id);
-            found.map(|it| it.name.to_string()).or(typed)
-        }
-        _ => typed,
-    };
-    let unsaid = Unsaid::read(asked).await?;
+}
+
+/// "Heart check-up with Dr Adaeze Oyelaran", as far as mail may say it.
+fn name(it: &Meeting, unsaid: &Unsaid, contacts: &[Contact]) -> Option<String> {
+    let contact = it.appointment.contact_id.and_then(|id| contacts.iter().find(|it| it.id == id));
+    let with = contact.map(|it| &it.name).or(it.appointment.with_whom.as_ref());
     let title = it.appointment.title.to_string();
-    Ok(unsaid.may_say(&title).then(|| match with.filter(|it| unsaid.may_say(it)) {
+    unsaid.may_say(&title).then(|| match with.filter(|it| unsaid.may_say(it.as_str())) {
         Some(with) => format!("{title} with {with}"),
         None => title,
-    }))
+    })
 }

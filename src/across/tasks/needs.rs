@@ -4,14 +4,12 @@
 //! Only for those who may do something about it. Nobody's name is put to what is late but the one
 //! who has it: so that she can be offered a hand.
 
-use super::seen;
 use crate::{
-    base::day,
-    family::tasks::{hands::Hands, model::Task, store::Wanted},
+    across::today::needs::Need,
+    base::{day, ids::MemberId},
+    family::tasks::{hands::Hands, model::Task},
     platform::{
-        auth::area::Tasks,
-        db::View,
-        error::Result,
+        audit::Names,
         web::urls::{self, Address},
     },
 };
@@ -20,23 +18,21 @@ use time::Date;
 /// More of a kind than this are told by their number.
 const MOST: usize = 3;
 
-pub async fn needs(view: &View<Tasks>, today: Date) -> Result<Vec<(String, Address)>> {
-    if !view.may_change() {
-        return Ok(Vec::new());
-    }
-    let names = view.names().await?;
-    let hands = seen::hands(view).await?;
-    let wanted = Wanted { since: Some(today), ..Wanted::default() };
-    let mut all = seen::list(view, &wanted).await?;
-    all.retain(|it| it.stands() && !it.is_put_off(today));
-    let me = view.member();
-    let (asked, rest): (Vec<_>, Vec<_>) = all.into_iter().partition(|it| it.is_offered_to(me));
+/// Of the tasks that stand and were not put off.
+pub fn needs(
+    tasks: &[Task],
+    hands: &Hands,
+    names: &Names,
+    (me, today): (MemberId, Date),
+) -> Vec<Need> {
+    let (asked, rest): (Vec<&Task>, Vec<_>) = tasks.iter().partition(|it| it.is_offered_to(me));
     let mut needs = Vec::new();
     for it in &asked {
         let by = it.offered_by.map(|it| names.of(it).to_owned()).unwrap_or_default();
-        needs.push((format!("{by} asks you to take: {}", it.title), urls::task(it.id)));
+        needs.push(need(it, format!("{by} asks you to take: {}", it.title)));
     }
-    let (overdue, rest): (Vec<_>, Vec<_>) = rest.into_iter().partition(|it| it.is_overdue(today));
+    let (overdue, rest): (Vec<&Task>, Vec<_>) =
+        rest.into_iter().partition(|it| it.is_overdue(today));
     let late = |it: &Task| {
         let since = it.due_on.map(day::short_words).unwrap_or_default();
         let with = match it.owner_id.filter(|_| !hands.is_free(it)) {
@@ -47,22 +43,26 @@ pub async fn needs(view: &View<Tasks>, today: Date) -> Result<Vec<(String, Addre
     };
     let many = |many: usize| format!("{many} tasks are overdue");
     needs.extend(each(&overdue, late, (many, urls::overdue_tasks())));
-    needs.extend(unowned(&rest, &hands));
-    let mine = |it: &&Task| it.is_owned_by(me);
+    needs.extend(unowned(&rest, hands));
+    let mine = |it: &&&Task| it.is_owned_by(me);
     for it in overdue.iter().chain(&rest).filter(mine) {
         if it.wait_is_over(today) {
             let on = it.waiting_on.as_ref().map(ToString::to_string).unwrap_or_default();
-            needs.push((format!("Ask again, {on}: {}", it.title), urls::task(it.id)));
+            needs.push(need(it, format!("Ask again, {on}: {}", it.title)));
         }
         if let Some(no) = it.declined_by {
-            needs.push((format!("{} said no: {}", names.of(no), it.title), urls::task(it.id)));
+            needs.push(need(it, format!("{} said no: {}", names.of(no), it.title)));
         }
     }
-    Ok(needs)
+    needs
 }
 
-fn unowned(rest: &[Task], hands: &Hands) -> Vec<(String, Address)> {
-    let free: Vec<_> = rest.iter().filter(|it| hands.is_free(it)).cloned().collect();
+fn need(it: &Task, says: String) -> Need {
+    Need { says, to: urls::task(it.id) }
+}
+
+fn unowned(rest: &[&Task], hands: &Hands) -> Vec<Need> {
+    let free: Vec<_> = rest.iter().copied().filter(|it| hands.is_free(it)).collect();
     let says = |it: &Task| format!("Nobody has it: {}", it.title);
     let many = |many: usize| format!("{many} tasks that nobody has");
     each(&free, says, (many, urls::tasks()))
@@ -70,12 +70,12 @@ fn unowned(rest: &[Task], hands: &Hands) -> Vec<(String, Address)> {
 
 /// Each with its own page, or all in one line.
 fn each(
-    tasks: &[Task],
+    tasks: &[&Task],
     one: impl Fn(&Task) -> String,
     (many, all): (impl Fn(usize) -> String, Address),
-) -> Vec<(String, Address)> {
+) -> Vec<Need> {
     if tasks.len() > MOST {
-        return vec![(many(tasks.len()), all)];
+        return vec![Need { says: many(tasks.len()), to: all }];
     }
-    tasks.iter().map(|it| (one(it), urls::task(it.id))).collect()
+    tasks.iter().map(|it| need(it, one(it))).collect()
 }

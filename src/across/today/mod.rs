@@ -9,6 +9,7 @@ mod facts;
 mod form;
 pub mod needs;
 mod pages;
+mod planned;
 pub mod read;
 mod week;
 

@@ -5,6 +5,7 @@ use super::{
     facts::Facts,
     form::Confirmed,
     needs::{self, Need},
+    planned::Planned,
     read,
     week::{self, Day},
 };
@@ -15,7 +16,7 @@ use crate::{
         tasks, visits,
     },
     platform::{
-        audit::read::Wanted,
+        audit::{Names, read::Wanted},
         auth::{
             area::{Clinical, Essentials, History, Log, Members, Tasks},
             grant::{Change, Grant, See},
@@ -66,11 +67,19 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
     let (page, names) = (grant.page("Today"), view.names().await?);
     let facts = Facts::read(&view, grant.today()).await?;
     let living = facts.person.is_living();
-    let mut needs = if living { needs(&grant, &view, &facts).await? } else { Vec::new() };
-    if living && let Some(view) = view.area::<Tasks>() {
-        needs.extend(appointments::needs::waiting(&view, &page).await?);
+    let planned = match view.area::<Tasks>().filter(|_| living) {
+        Some(view) => Some(Planned::read(&view, &page).await?),
+        None => None,
+    };
+    let mut needs = match living {
+        true => needs(&grant, &view, (&facts, planned.as_ref(), &names)).await?,
+        false => Vec::new(),
+    };
+    if let Some(it) = &planned {
+        let calendar = (&it.words, &it.calendar);
+        needs.extend(appointments::needs::waiting(&view, &page, calendar).await?);
     }
-    let week = if living { week::read(&view, &page).await? } else { None };
+    let week = planned.as_ref().map(|it| week::of(it, &names, &page));
     let changes = match view.area::<History>() {
         Some(view) => Some(changes(&grant, &view).await?),
         None => None,
@@ -87,12 +96,12 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
 async fn needs(
     grant: &Grant<See<Essentials>>,
     view: &View<Essentials>,
-    facts: &Facts,
+    (facts, planned, names): (&Facts, Option<&Planned>, &Names),
 ) -> Result<Vec<Need>> {
     let mut needs = needs::of(facts, grant.today());
-    if let Some(view) = view.area::<Tasks>() {
-        let tasks = tasks::needs(&view, grant.today()).await?.into_iter();
-        needs.extend(tasks.map(|(says, to)| Need { says, to }));
+    if let Some(it) = planned.filter(|_| grant.may::<Change<Tasks>>()) {
+        let hers = (grant.member(), grant.today());
+        needs.extend(tasks::needs(&it.tasks, &it.hands, names, hers));
     }
     if let Some(view) = view.area::<Log>() {
         needs.extend(needs::waiting(&view).await?);

@@ -1,25 +1,21 @@
 //! The next seven days, by day: appointments with their place and who goes along, and the tasks that
 //! are due, with who has them.
 //!
-//! A list to extend: another kind of thing adds its lines in `lines`, each at its moment.
+//! A list to extend: another kind of thing adds its lines in `of`, each at its moment.
 
+use super::planned::Planned;
 use crate::{
-    across::{
-        appointments::row::{Words, place},
-        tasks::seen as tasks,
-    },
+    across::appointments::row::{Words, place},
     base::{clock::Instant, day, zone::Zone},
-    family::tasks::{model::Task, store::Wanted},
+    family::tasks::model::Task,
     platform::{
-        auth::area::{Essentials, Tasks},
-        db::View,
-        error::Result,
+        audit::Names,
         web::{
             page::Page,
             urls::{self, Address},
         },
     },
-    record::appointments::{meeting::Meeting, store},
+    record::appointments::meeting::Meeting,
 };
 use time::{Date, Duration, Time};
 
@@ -43,27 +39,16 @@ pub struct Line {
 
 pub const DAYS: i64 = 7;
 
-/// None: the reader sees nothing of this kind.
-pub async fn read(view: &View<Essentials>, page: &Page) -> Result<Option<Vec<Day>>> {
-    let Some(view) = view.area::<Tasks>() else { return Ok(None) };
+pub fn of(planned: &Planned, names: &Names, page: &Page) -> Vec<Day> {
     let (zone, today) = (page.local(), page.today());
     let morning = |day: Date| zone.instant(day, Time::MIDNIGHT);
-    let span = (morning(today), morning(today.saturating_add(Duration::days(DAYS))));
-    Ok(Some(by_day(lines(&view, page, span).await?, today)))
-}
-
-async fn lines(
-    view: &View<Tasks>,
-    page: &Page,
-    (from, to): (Instant, Instant),
-) -> Result<Vec<Line>> {
-    let words = Words::read(view, page).await?;
-    let all = store::meetings(view, from, to).await?.into_iter();
+    let (from, to) = (morning(today), morning(today.saturating_add(Duration::days(DAYS))));
+    let all = planned.calendar.meetings(from, to).into_iter();
     let stands = all.filter(|it| it.status.is_open() && !it.orphan);
-    let mut lines: Vec<Line> = stands.map(|it| line(&it, &words, page.local())).collect();
-    lines.extend(due(view, page).await?);
+    let mut lines: Vec<Line> = stands.map(|it| line(&it, &planned.words, zone)).collect();
+    lines.extend(due(planned, names, page));
     lines.sort_by_key(|it| it.at);
-    Ok(lines)
+    by_day(lines, today)
 }
 
 fn line(it: &Meeting, words: &Words, zone: &Zone) -> Line {
@@ -84,15 +69,12 @@ fn line(it: &Meeting, words: &Words, zone: &Zone) -> Line {
 }
 
 /// The tasks that are due on one of these days, at its beginning.
-async fn due(view: &View<Tasks>, page: &Page) -> Result<Vec<Line>> {
-    let (names, hands) = (view.names().await?, tasks::hands(view).await?);
+fn due(planned: &Planned, names: &Names, page: &Page) -> Vec<Line> {
     let (zone, today) = (page.local(), page.today());
     let end = today.saturating_add(Duration::days(DAYS));
-    let wanted = Wanted { since: Some(today), ..Wanted::default() };
-    let stands = |it: &Task| it.stands() && !it.is_put_off(today);
-    let line = |it: Task| {
-        let on = it.due_on.filter(|on| stands(&it) && *on >= today && *on < end)?;
-        let owner = it.owner_id.filter(|_| !hands.is_free(&it));
+    let line = |it: &Task| {
+        let on = it.due_on.filter(|on| *on >= today && *on < end)?;
+        let owner = it.owner_id.filter(|_| !planned.hands.is_free(it));
         Some(Line {
             at: zone.instant(on, Time::MIDNIGHT),
             date: on,
@@ -103,7 +85,7 @@ async fn due(view: &View<Tasks>, page: &Page) -> Result<Vec<Line>> {
             needs: owner.is_none(),
         })
     };
-    Ok(tasks::list(view, &wanted).await?.into_iter().filter_map(line).collect())
+    planned.tasks.iter().filter_map(line).collect()
 }
 
 fn by_day(lines: Vec<Line>, today: Date) -> Vec<Day> {

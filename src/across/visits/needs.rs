@@ -17,8 +17,9 @@ use crate::{
 pub async fn own(view: &View<Clinical>) -> Result<Vec<Need>> {
     let mut needs = Vec::new();
     if view.may_change() {
-        let contacts = contacts::listed(view).await?;
-        for it in drafts::list(view).await? {
+        let drafts = drafts::list(view).await?;
+        let contacts = if drafts.is_empty() { Vec::new() } else { contacts::listed(view).await? };
+        for it in drafts {
             let says = format!("Your note is not saved yet: {}", title(&it, &contacts));
             needs.push(Need { says, to: urls::visit_draft(it.id) });
         }

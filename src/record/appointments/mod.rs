@@ -4,6 +4,7 @@
 //! kept, missed, another escort) is named by the day it would have been on. Pages join contacts and members, and are in
 //! `across/appointments`.
 
+pub mod calendar;
 pub mod escort;
 pub mod matter;
 pub mod matter_store;

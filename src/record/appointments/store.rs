@@ -4,6 +4,7 @@
 //! clinician or as an escort. What is clinical about it is in `matter_store`.
 
 use super::{
+    calendar::Calendar,
     meeting::Meeting,
     model::{Appointment, Status, VisitKind},
     occurrence::Occurrence,
@@ -143,21 +144,15 @@ pub async fn save(write: &mut Write<Tasks>, old: &Appointment, new: &Appointment
     saved.await.map(|_| ())
 }
 
+pub async fn calendar(view: &View<Tasks>) -> Result<Calendar> {
+    let (appointments, occurrences) = (list(view).await?, occurrences(view, None).await?);
+    Ok(Calendar { appointments, occurrences })
+}
+
 /// Those that begin from one moment on and before another, in order; with those whose day the
 /// series no longer has.
 pub async fn meetings(view: &View<Tasks>, from: Instant, to: Instant) -> Result<Vec<Meeting>> {
-    let (all, own) = (list(view).await?, occurrences(view, None).await?);
-    Ok(Meeting::all(&all, &own, (from, to)))
-}
-
-/// Those whose day the series no longer has, and of which nobody has said what becomes of them.
-pub async fn orphans(view: &View<Tasks>) -> Result<Vec<Meeting>> {
-    let (all, own) = (list(view).await?, occurrences(view, None).await?);
-    let of = |it: &Occurrence| all.iter().find(|of| of.id == it.appointment_id && of.is_series());
-    let laid = own.iter().filter_map(|it| Some(Meeting::of(of(it)?, it.on_day, Some(it))));
-    let mut orphans: Vec<_> = laid.filter(|it| it.orphan).collect();
-    orphans.sort_by_key(|it| it.starts);
-    Ok(orphans)
+    Ok(calendar(view).await?.meetings(from, to))
 }
 
 /// One time of an appointment, by its original day. What does not repeat has one time only,
