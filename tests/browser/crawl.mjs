@@ -6,7 +6,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { PAGES, browse, check, finallyDo, run, watch } from './kit.mjs';
+import { PAGES, browse, byTwos, check, finallyDo, run, watch } from './kit.mjs';
 import { demo, enter } from './demo.mjs';
 
 const OF_ONE_SHAPE = 2;
@@ -95,9 +95,8 @@ async function outside(browser, origin) {
 
 /** The pages of everyone, the signed-out ones first. */
 export async function everyone(browser, { origin, doors }, most) {
-  const pages = await outside(browser, origin);
-  for (const door of doors) pages.push(...await walk(browser, origin, door, most));
-  return pages;
+  const walked = await byTwos(doors, door => walk(browser, origin, door, most));
+  return [...await outside(browser, origin), ...walked.flat()];
 }
 
 const fileName = page => `${page.member}${page.path === '/' ? '/home' : page.path}`.replace(/[^\w.-]+/g, '-').toLowerCase() + '.html';

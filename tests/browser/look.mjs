@@ -8,7 +8,7 @@
 
 import fs from 'node:fs';
 import path from 'node:path';
-import { axe, browse, check, finallyDo, run } from './kit.mjs';
+import { axe, browse, byTwos, check, finallyDo, run } from './kit.mjs';
 import { demo, enter } from './demo.mjs';
 import { EMPTY, NOBODY, everyone, sendEmpty } from './crawl.mjs';
 import { small, sideways } from './measure.mjs';
@@ -88,11 +88,9 @@ await run(async () => {
   const house = await demo();
   if (SHOTS) fs.mkdirSync(SHOTS, { recursive: true });
   const pages = chosen(await everyone(browser, house, FULL ? undefined : 1));
-  for (const view of views()) {
-    for (const door of [undefined, ...house.doors]) {
-      const own = pages.filter(page => page.member === (door?.name ?? NOBODY));
-      if (own.length > 0) await round(browser, house.origin, door, own, view);
-    }
-  }
+  const rounds = views().flatMap(view => [undefined, ...house.doors].map(door => ({
+    view, door, own: pages.filter(page => page.member === (door?.name ?? NOBODY)),
+  })));
+  await byTwos(rounds.filter(({ own }) => own.length > 0), ({ view, door, own }) => round(browser, house.origin, door, own, view));
   console.log(`${pages.length} pages in ${views().length} views`);
 });

@@ -41,7 +41,9 @@ export function small() {
     return [along(-1, 0) + along(1, 0), along(0, -1) + along(0, 1)];
   };
   const faults = [];
-  for (const target of document.querySelectorAll('a[href], button, input:not([type=hidden]), select, textarea, summary')) {
+  // The opened "More" lies over the page, whose own targets were measured while it was closed.
+  const seen = document.querySelector('nav.foot details[open]') ?? document;
+  for (const target of seen.querySelectorAll('a[href], button, input:not([type=hidden]), select, textarea, summary')) {
     // The link that skips to the page is seen only with the focus.
     if (target.matches('.skip')) target.focus();
     const box = target.getBoundingClientRect();

@@ -169,7 +169,8 @@ def wait(what, most, until):
 
 
 def done(folder):
-    return lambda: not any(it["state"] == "waiting" for it in rows(folder))
+    """Whether all that is due was planned, and none of it still waits."""
+    return lambda: (kept := rows(folder)) and len(kept) >= COUNT and not any(it["state"] == "waiting" for it in kept)
 
 
 def killed_while_sending(folder):
