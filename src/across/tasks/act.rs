@@ -1,6 +1,6 @@
 //! The page that asks before something is done to a task, and how it is kept.
 
-use super::{rows::Ground, rows::Row, seen};
+use super::{leaning, rows::Ground, rows::Row, seen};
 use crate::{
     base::ids::{MemberId, TaskId},
     family::tasks::{hands::Hands, model::Task, store},
@@ -172,7 +172,7 @@ impl Writing {
 
 pub async fn writing(grant: &Changing, id: TaskId, version: i64, may: May) -> Result<Writing> {
     let write = grant.write().await?;
-    let (task, hands) = (seen::find(&write, id).await?, seen::hands(&write).await?);
+    let (task, hands) = (seen::find(&write, id).await?, leaning::hands(&write).await?);
     permitted(grant, &task, &hands, may)?;
     let (task, member) = (task.opened_at(version)?, grant.member());
     Ok(Writing { write, task, hands, member })

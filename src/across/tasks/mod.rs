@@ -10,6 +10,7 @@ mod board;
 mod course;
 mod edit;
 mod items;
+pub mod leaning;
 mod needs;
 mod pages;
 pub mod rows;

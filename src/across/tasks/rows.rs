@@ -1,6 +1,6 @@
 //! One task as it is listed: with names for the members, and what it is about.
 
-use super::seen;
+use super::leaning;
 use crate::{
     across::history::titles::{Thing, Titles},
     base::ids::MemberId,
@@ -63,7 +63,7 @@ impl Ground {
         Ok(Ground {
             names: view.names().await?,
             titles: Titles::read(view, &[]).await?,
-            hands: seen::hands(view).await?,
+            hands: leaning::hands(view).await?,
             reader: grant.member(),
             today: grant.today(),
             living: !page.has_died(),

@@ -3,12 +3,11 @@
 //!
 //! A question about a hidden medicine is hidden, and a task about that question with it; so are an
 //! appointment and the note of a visit with a hidden contact. Whoever reads the board, one task or its
-//! title goes through here.
+//! title goes through here; `leaning` says the same of each of the others, before a task is given to her.
 
 use crate::{
     base::ids::TaskId,
     family::tasks::{
-        hands::{Hands, HiddenFrom},
         model::Task,
         store::{self, Titled, Wanted},
     },
@@ -18,9 +17,7 @@ use crate::{
         error::{Error, Result},
     },
     record::{
-        appointments::{model::Appointment, store as appointments},
-        questions::{model::Question, store as questions},
-        visits::store as visits,
+        appointments::store as appointments, questions::store as questions, visits::store as visits,
     },
 };
 use std::collections::HashSet;
@@ -82,56 +79,6 @@ pub async fn page(view: &View<Tasks>, wanted: &Wanted) -> Result<(Vec<Task>, boo
 pub async fn find(view: &View<Tasks>, id: TaskId) -> Result<Task> {
     let wanted = Wanted { id: Some(id), ..Wanted::default() };
     list(view, &wanted).await?.pop().ok_or(Error::NotFound)
-}
-
-/// Whose hands a task can be in; a question is out of reach with what it names, an appointment with
-/// its contacts.
-pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
-    let mut hands = store::hands(view).await?;
-    if hands.hidden.is_empty() {
-        return Ok(hands);
-    }
-    if let Some(view) = view.area::<Clinical>() {
-        let all = questions::list(&view, &questions::Wanted::default()).await?;
-        let leaning = all.iter().flat_map(|it| {
-            let from =
-                hands.hidden.iter().filter(move |hidden| leans(it, &hidden.kind, hidden.item));
-            from.map(move |hidden| HiddenFrom {
-                member: hidden.member,
-                kind: "question".to_owned(),
-                item: it.id.into(),
-            })
-        });
-        let leaning: Vec<_> = leaning.collect();
-        hands.hidden.extend(leaning);
-    }
-    let all = appointments::list(view).await?;
-    let leaning = all.iter().flat_map(|it| {
-        let from = hands.hidden.iter().filter(move |hidden| is_with(it, hidden));
-        from.map(move |hidden| HiddenFrom {
-            member: hidden.member,
-            kind: "appointment".to_owned(),
-            item: it.id.into(),
-        })
-    });
-    let leaning: Vec<_> = leaning.collect();
-    hands.hidden.extend(leaning);
-    Ok(hands)
-}
-
-/// Whether what is hidden is a contact that an appointment is with.
-fn is_with(appointment: &Appointment, hidden: &HiddenFrom) -> bool {
-    let with = [appointment.contact_id, appointment.escort_contact_id];
-    hidden.kind == "contact" && with.into_iter().flatten().any(|it| i64::from(it) == hidden.item)
-}
-
-/// Whether a question is about an item, or names it.
-fn leans(question: &Question, kind: &str, item: i64) -> bool {
-    let named = question.names.as_deref().map(serde_json::from_str::<Vec<(String, i64)>>);
-    let named = named.and_then(|it| it.ok()).unwrap_or_default();
-    let whom = kind == "contact" && question.contact_id.map(i64::from) == Some(item);
-    whom || question.about() == Some((kind, item))
-        || named.iter().any(|it| it.0 == kind && it.1 == item)
 }
 
 /// What every task there ever was says, for the history.

@@ -2,7 +2,10 @@
 //! appointments, and the tasks that stand and were not put off.
 
 use crate::{
-    across::{appointments::row::Words, tasks::seen},
+    across::{
+        appointments::row::Words,
+        tasks::{leaning, seen},
+    },
     family::tasks::{hands::Hands, model::Task, store::Wanted},
     platform::{auth::area::Tasks, db::View, error::Result, web::page::Page},
     record::appointments::{calendar::Calendar, store as appointments},
@@ -25,7 +28,7 @@ impl Planned {
             words: Words::read(view, page).await?,
             calendar: appointments::calendar(view).await?,
             tasks,
-            hands: seen::hands(view).await?,
+            hands: leaning::hands(view).await?,
         })
     }
 }

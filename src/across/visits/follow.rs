@@ -7,7 +7,7 @@ use super::{
     meeting::Met,
 };
 use crate::{
-    across::tasks::seen,
+    across::tasks::leaning,
     base::{
         day,
         ids::{AppointmentId, MemberId, PersonId, TaskId},
@@ -40,7 +40,7 @@ pub async fn owners(view: &View<Clinical>, person: PersonId) -> Result<Vec<(Memb
     let wording = Wording { about: Some(("visit".to_owned(), 0)), ..Wording::of(line("")) };
     let by = (view.member(), crate::base::clock::Instant::from_unix(0));
     let any = Task::new(person, wording, by);
-    Ok(seen::hands(&tasks).await?.others(&any))
+    Ok(leaning::hands(&tasks).await?.others(&any))
 }
 
 fn line(text: impl Into<String>) -> Line {
@@ -82,7 +82,7 @@ async fn task(
         None => new,
         Some(owner) if owner == by => new.taken(by, false)?,
         Some(owner) => {
-            let known = seen::hands(&write).await?.others(&new);
+            let known = leaning::hands(&write).await?.others(&new);
             if !known.iter().any(|(id, _)| *id == owner) {
                 let field = fields::row(kind, it.at, "owner");
                 return Err(FormErrors::at(field, "Choose who sees to it.").into());

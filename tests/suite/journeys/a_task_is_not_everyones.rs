@@ -134,3 +134,21 @@ async fn a_task_about_an_appointment_is_hidden_with_whom_it_is_with() {
     assert_eq!(can_be_asked(&ines), ["Ottoline", "Ines", "Delia"]);
     family.house.is_sound().await;
 }
+
+#[tokio::test]
+async fn a_task_about_a_note_is_not_offered_to_one_for_whom_the_note_is_not_there() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    ines.open(&family.at("/contacts/add")).await.fill("Name", "Dr Lind");
+    ines.fill("Phone", "218-555-0122").press("Add this contact").await.answers(200);
+    ines.open(&family.at("/visits/add")).await.fill("On which day", "24 Nov 2026");
+    ines.fill("With whom", "1").fill("What is to be done of follow-up 1", "Fetch the stockings");
+    ines.press("Save the note").await.answers(200);
+    ines.open(&family.at("/tasks/1/offer")).await;
+    assert!(can_be_asked(&ines).contains(&"Bram".to_owned()));
+    ines.open(&family.at("/visibility/contact/1")).await.tick("Bram").press("Save").await;
+    ines.open(&family.at("/tasks/1/offer")).await;
+    assert!(!can_be_asked(&ines).contains(&"Bram".to_owned()));
+    family.browser("Bram").await.get(&family.at("/tasks/1")).await.answers(404);
+    family.house.is_sound().await;
+}

@@ -1,0 +1,81 @@
+//! Whose hands a task can be in, with what leans on an item that is hidden from one of them.
+//!
+//! A question is out of her reach with what it names, an appointment with its contacts, the note of a
+//! visit with its contact or its appointment: as their stores leave it out for her (`seen` reads them).
+//! Offered to her, a task about it would be a page that is not there.
+
+use crate::{
+    family::tasks::{
+        hands::{Hands, HiddenFrom},
+        store,
+    },
+    platform::{
+        auth::area::{Clinical, Tasks},
+        db::View,
+        error::Result,
+    },
+    record::{
+        appointments::{model::Appointment, occurrence::Occurrence, store as appointments},
+        questions::{model::Question, store as questions},
+        visits::{model::Visit, store as visits},
+    },
+};
+
+pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
+    let mut hands = store::hands(view).await?;
+    if hands.hidden.is_empty() {
+        return Ok(hands);
+    }
+    let hidden = &hands.hidden;
+    let mut leaning = Vec::new();
+    if let Some(view) = view.area::<Clinical>() {
+        for it in &questions::list(&view, &questions::Wanted::default()).await? {
+            leaning.extend(with(hidden, "question", it.id.into(), |on| asks_of(it, on)));
+        }
+        for it in &visits::list(&view).await? {
+            leaning.extend(with(hidden, "visit", it.id.into(), |on| tells_of(it, on)));
+        }
+    }
+    let apart = appointments::occurrences(view, None).await?;
+    for it in &appointments::list(view).await? {
+        leaning.extend(with(hidden, "appointment", it.id.into(), |on| is_with(it, &apart, on)));
+    }
+    hands.hidden.extend(leaning);
+    Ok(hands)
+}
+
+/// An item is hidden from each member from whom one is that it leans on.
+fn with<'a>(
+    hidden: &'a [HiddenFrom],
+    kind: &'a str,
+    item: i64,
+    leans: impl Fn(&HiddenFrom) -> bool + 'a,
+) -> impl Iterator<Item = HiddenFrom> + 'a {
+    let on = hidden.iter().filter(move |on| leans(on));
+    on.map(move |on| HiddenFrom { member: on.member, kind: kind.to_owned(), item })
+}
+
+/// Whether a question is about an item, for it, or names it.
+fn asks_of(question: &Question, on: &HiddenFrom) -> bool {
+    let named = question.names.as_deref().map(serde_json::from_str::<Vec<(String, i64)>>);
+    let named = named.and_then(|it| it.ok()).unwrap_or_default();
+    is(on, "contact", question.contact_id)
+        || question.about() == Some((on.kind.as_str(), on.item))
+        || named.iter().any(|it| it.0 == on.kind && it.1 == on.item)
+}
+
+fn tells_of(visit: &Visit, on: &HiddenFrom) -> bool {
+    is(on, "contact", visit.contact_id) || is(on, "appointment", visit.appointment_id)
+}
+
+/// Whether an appointment, or one time of it, is with a contact.
+fn is_with(appointment: &Appointment, apart: &[Occurrence], on: &HiddenFrom) -> bool {
+    let own = apart.iter().filter(|it| it.appointment_id == appointment.id && !it.struck);
+    let own = own.map(|it| it.escort_contact_id);
+    let with = [appointment.contact_id, appointment.escort_contact_id];
+    with.into_iter().chain(own).any(|it| is(on, "contact", it))
+}
+
+fn is(on: &HiddenFrom, kind: &str, item: Option<impl Into<i64>>) -> bool {
+    on.kind == kind && item.map(Into::into) == Some(on.item)
+}
