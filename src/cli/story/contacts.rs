@@ -17,7 +17,7 @@ use crate::{
 type Row = (&'static str, Kind, &'static str, &'static str, &'static str, &'static str);
 
 #[rustfmt::skip]
-const CONTACTS: [Row; 11] = [
+const CONTACTS: [Row; 13] = [
     ("Ines Varga", Kind::Family, "daughter, lives nearby, has a key", "218-555-0101", "any time", ""),
     ("Emeric Varga", Kind::Family, "husband, lives with her", "218-555-0110", "", ""),
     ("Bram Varga", Kind::Family, "son, in Portland", "503-555-0102", "every day 7-23", "America/Los_Angeles"),
@@ -29,6 +29,8 @@ const CONTACTS: [Row; 11] = [
     ("Great Lakes Elder Plan", Kind::Insurer, "membership questions", "+1 312 555 0140", "Mon-Fri 8-18", "America/New_York"),
     ("Father Anselm", Kind::Faith, "St. Brannoc's parish", "218-555-0145", "", ""),
     ("Tamsin Reyes", Kind::Lawyer, "drew up the papers of 2022", "", "", ""),
+    ("Kettle Ridge House", Kind::Respite, "takes her in for a weekend, with a week's notice", "218-555-0150", "Mon-Fri 8-17", ""),
+    ("Night line of the county", Kind::Crisis, "someone to talk to", "218-555-0151", "any time", ""),
 ];
 
 impl Telling<'_> {
