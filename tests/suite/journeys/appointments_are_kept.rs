@@ -22,6 +22,23 @@ async fn eye_test(ines: &mut Browser, family: &Family) {
 }
 
 #[tokio::test]
+async fn two_weeks_ahead_it_stands_on_today_that_nobody_goes_along() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    for (title, time) in [("Hearing test", "9 am"), ("Foot care", "9:30 am")] {
+        ines.open(&family.at("/appointments/add")).await.fill("What it is", title);
+        ines.fill("Day", "9 Dec 2026").fill("Time", time).press("Keep this appointment").await;
+        ines.answers(200);
+    }
+    // It is 9:12 on 25 November.
+    ines.open(&family.at("/today")).await.sees("Nobody goes along yet: Hearing test");
+    ines.does_not_see("Nobody goes along yet: Foot care");
+    family.house.pass(time::Duration::hours(1));
+    family.browser("Ines").await.open(&family.at("/today")).await.sees("yet: Foot care");
+    family.house.is_sound().await;
+}
+
+#[tokio::test]
 async fn one_books_it_another_goes_along_and_each_reads_it_on_her_own_clock() {
     let family = Family::new().await;
     let (mut ines, mut bram) = (family.browser("Ines").await, family.browser("Bram").await);
