@@ -34,6 +34,8 @@ pub fn routes() -> Router<House> {
         .merge(record::observations::routes())
         .merge(record::questions::routes())
         .merge(record::visits::routes())
+        .merge(record::papers::routes())
+        .merge(across::papers::routes())
         .merge(across::visits::routes())
         .merge(across::questions::routes())
         .merge(across::appointments::routes())

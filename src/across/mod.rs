@@ -8,6 +8,7 @@ pub mod happenings;
 pub mod history;
 pub mod ingredients;
 pub mod observations;
+pub mod papers;
 pub mod questions;
 pub mod reconciliation;
 pub mod reminders;

@@ -85,6 +85,11 @@ ids! {
     BaselineId "baseline"
     /// What happened, as someone noted it.
     HappeningId "happening"
+    /// A paper, in the tray or filed.
+    PaperId "paper"
+    PaperPageId "page"
+    /// A pile that someone sent.
+    ArrivalId "arrival"
     /// A step of a medicine's schedule.
     StepId "step"
     /// What is in a medicine, by its label.

@@ -9,6 +9,7 @@ use crate::platform::{
     auth::links::{self, Purpose},
     config::Config,
     db::Db,
+    files::Files,
     mail::Carrier,
 };
 use std::{
@@ -30,7 +31,7 @@ pub async fn demo(config: Config, data: Option<PathBuf>, years: Option<u8>) -> O
     if !folder.join("kinsheaf.db").exists() {
         let clock = StoryClock::new(system_clock().now());
         let db = Db::open(&folder, clock.clock()).await?;
-        let told = story::tell(&db, &clock, years.unwrap_or(0)).await?;
+        let told = story::tell((&db, &Files::under(&folder)), &clock, years.unwrap_or(0)).await?;
         if years.is_some() {
             println!("{told}");
         }

@@ -54,6 +54,7 @@ pub async fn serve(config: Config) -> Outcome {
 /// Everything a request is served with.
 pub fn house(db: Db, config: Config, (carrier, mails): (Carrier, bool), demo: bool) -> House {
     let files = Files::under(config.data());
+    files.clear_away();
     House::new(Parts {
         db,
         files,

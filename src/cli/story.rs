@@ -18,6 +18,7 @@ mod lists;
 mod mail;
 mod notes;
 mod noticed;
+mod papers;
 mod phones;
 mod questions;
 mod sharing;
@@ -49,6 +50,7 @@ use crate::{
         },
         db::{Db, Write},
         error::Result,
+        files::Files,
     },
     record::{
         allergies::{
@@ -113,24 +115,24 @@ fn phone(text: &str) -> Phone {
     Phone::from(text.to_owned())
 }
 
-/// One telling: who is who, and where the clock stands.
+/// One telling: who is who, where the clock stands, and how many days ago the record was begun.
 struct Telling<'a> {
     operator: Operator,
+    files: &'a Files,
     clock: &'a StoryClock,
     zone: Zone,
     person: PersonId,
     cast: Vec<(MemberId, Role)>,
-    /// So many days ago the record was begun.
     began: i64,
 }
 
 /// Tells the month, and so many years before it; says what the record then holds.
-pub async fn tell(db: &Db, clock: &StoryClock, years: u8) -> Result<Told> {
+pub async fn tell((db, files): (&Db, &Files), clock: &StoryClock, years: u8) -> Result<Told> {
     let zone = Zone::parse("America/Chicago").unwrap_or_else(Zone::utc);
     let operator = Operator::new(db.clone());
-    let person = PersonId::default();
+    let (person, cast) = (PersonId::default(), Vec::new());
     let began = 31 + years::DAYS * i64::from(years);
-    let mut it = Telling { operator, clock, zone, person, cast: Vec::new(), began };
+    let mut it = Telling { operator, files, clock, zone, person, cast, began };
     it.day(began, (18, 40));
     it.family().await?;
     it.first_list().await?;

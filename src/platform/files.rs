@@ -3,6 +3,11 @@
 //! A photo is written beside its place, synced and renamed: it is there whole or not at all, and
 //! the same photo twice is one file. What a browser could not show as a picture is not kept.
 //! Nothing here knows whose it is: a row of the record names the sum, and the row is asked first.
+//! Papers lie beside them, under the same rule: `arriving` writes them as they come, `paper` says what
+//! is one.
+
+pub mod arriving;
+pub mod paper;
 
 use crate::platform::{
     audit::sha256,
@@ -121,17 +126,20 @@ fn write(place: &Path, bytes: &[u8]) -> io::Result<()> {
 
 /// A full disk is told as such; nothing was kept.
 fn trouble(e: io::Error) -> Error {
-    match e.kind() {
-        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {
-            tracing::error!(error = %e, "the disk is full");
-            Error::Busy
-        }
-        _ => Error::Internal(e.into()),
+    if is_full(&e) {
+        tracing::error!(error = %e, "the disk is full");
+        return Error::Busy;
     }
+    Error::Internal(e.into())
+}
+
+/// Whether the disk has no room, or none for us.
+pub fn is_full(e: &io::Error) -> bool {
+    matches!(e.kind(), io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded)
 }
 
 #[cfg(test)]
-mod tests {
+pub(in crate::platform) mod tests {
     use super::*;
 
     /// The first bytes of a PNG of this size: signature and IHDR (ISO/IEC 15948, 5.2 and 11.2.2).

@@ -9,6 +9,7 @@ pub mod happenings;
 pub mod medicines;
 pub mod observations;
 pub mod operations;
+pub mod papers;
 pub mod people;
 pub mod questions;
 pub mod statements;

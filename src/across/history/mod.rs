@@ -13,6 +13,7 @@ mod given;
 pub mod kinds;
 mod noticed;
 mod pages;
+mod papers;
 mod places;
 mod questions;
 mod reconciled;

@@ -1,8 +1,8 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    answers, appointments, carried, death, decided, given, kinds, noticed, places, questions,
-    reconciled, tasks,
+    answers, appointments, carried, death, decided, given, kinds, noticed, papers, places,
+    questions, reconciled, tasks,
     titles::{Thing, Titles},
     turns, values, visits,
 };
@@ -95,6 +95,7 @@ impl Words<'_> {
         let own = own.or_else(|| turns::tell(self, entry));
         let own = own.or_else(|| appointments::tell(self, entry));
         let own = own.or_else(|| visits::tell(self, entry));
+        let own = own.or_else(|| papers::tell(self, entry));
         if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {
             return sentence;
         }
@@ -307,6 +308,7 @@ fn done(entry: &Recorded) -> (String, String) {
         "clinical" => "the clinical pages",
         "history" => "the history",
         "members" => "the family's list",
+        "papers" => "the papers",
         _ => "the essentials",
     };
     let words = match entry.action.as_str() {

@@ -17,7 +17,7 @@ use crate::{
         },
     },
     platform::{
-        auth::area::{Clinical, Essentials, Log, Members, Tasks},
+        auth::area::{Clinical, Essentials, Log, Members, Papers, Tasks},
         db::View,
         error::Result,
         web::urls::Address,
@@ -35,6 +35,7 @@ use crate::{
         },
         observations::store as observations,
         operations::store as operations,
+        papers::store as papers,
         people::store as people,
         questions::store as questions,
         statements::store as statements,
@@ -69,6 +70,9 @@ impl Titles {
         if let Some(view) = view.area::<Log>() {
             it.put("happening", happenings::titles(&view).await?);
             it.put("observation", observations::titles(&view).await?);
+        }
+        if let Some(view) = view.area::<Papers>() {
+            it.put("paper", papers::titles(&view).await?);
         }
         if let Some(view) = view.area::<Tasks>() {
             it.put("appointment", appointments::titles(&view).await?);

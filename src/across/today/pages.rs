@@ -13,12 +13,12 @@ use crate::{
     across::{
         appointments,
         history::days::{self, Told},
-        tasks, visits,
+        papers, tasks, visits,
     },
     platform::{
         audit::{Names, read::Wanted},
         auth::{
-            area::{Clinical, Essentials, History, Log, Members, Tasks},
+            area::{Clinical, Essentials, History, Log, Members, Papers, Tasks},
             grant::{Change, Grant, See},
         },
         db::{Done, View},
@@ -119,6 +119,9 @@ async fn needs(
     }
     if let Some(view) = view.area::<Clinical>() {
         needs.extend(visits::needs::own(&view).await?);
+    }
+    if let Some(view) = view.area::<Papers>() {
+        needs.extend(papers::needs::of(&view, grant.today()).await?);
     }
     let treated = facts.treated.iter();
     needs.extend(treated.flat_map(|it| needs::compared(it, grant.today())));

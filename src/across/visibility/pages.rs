@@ -23,7 +23,7 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 12] = [
+const KINDS: [&str; 13] = [
     "medicine",
     "allergy",
     "contact",
@@ -36,6 +36,7 @@ const KINDS: [&str; 12] = [
     "observation",
     "decision",
     "visit",
+    "paper",
 ];
 
 #[derive(Template, WebTemplate)]

@@ -38,10 +38,12 @@ impl Telling<'_> {
         })
         .await?;
         self.cake_noted().await?;
+        self.drawer_emptied().await?;
         self.morning_dose(4).await?;
         self.day(4, (15, 30));
         self.printed("Bram").await?;
         self.asked_by_phone().await?;
+        self.drawer_filed().await?;
         self.morning_dose(3).await?;
         self.juno_reads().await?;
         self.bill_noticed().await?;

@@ -79,6 +79,8 @@ pub struct Clinical;
 pub struct Log;
 /// What is to be done, and when: tasks, appointments, shifts.
 pub struct Tasks;
+/// Papers, in the tray and filed.
+pub struct Papers;
 /// Who shares the record, and in which role.
 pub struct Members;
 /// Who did what.
@@ -99,6 +101,9 @@ impl Area for Log {
 }
 impl Area for Tasks {
     const NAME: AreaName = AreaName::Tasks;
+}
+impl Area for Papers {
+    const NAME: AreaName = AreaName::Papers;
 }
 impl Area for Members {
     const NAME: AreaName = AreaName::Members;

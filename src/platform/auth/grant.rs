@@ -120,6 +120,20 @@ async fn place(house: &House, person: PersonId, member: MemberId) -> Result<Plac
     })
 }
 
+/// Whether a member may change an area of a record: asked before something large is read.
+pub(in crate::platform) async fn may_change(
+    house: &House,
+    person: PersonId,
+    member: MemberId,
+    area: AreaName,
+) -> Result<bool> {
+    match place(house, person, member).await {
+        Ok(place) => Ok(policy::level(place.reach, area) == Level::Change),
+        Err(Error::NotFound | Error::Told { .. }) => Ok(false),
+        Err(e) => Err(e),
+    }
+}
+
 /// What a member is told whose place was taken while she was in it: she may have been typing.
 const PAUSED: Error = Error::Told {
     status: StatusCode::NOT_FOUND,
@@ -194,6 +208,33 @@ impl<L: Leave> Grant<L> {
     pub async fn note(&self) -> Result<Write<Notes>> {
         let write: Write<Notes> = self.house.db.write(self.scope(), Door::Member, None).await?;
         Ok(write.about(L::Area::NAME))
+    }
+
+    /// Tells the history that this was opened, once an hour for each item. What may be read is read
+    /// all the same where that cannot be written.
+    pub async fn opened(&self, kind: &'static str, item: impl Into<i64>) {
+        let (chain, actor, item) = (self.place.person, self.signed.member, item.into());
+        let since = self.now().minus(time::Duration::hours(1));
+        let told = sqlx::query_scalar!(
+            "select count(*) from history where chain = ? and actor = ? and kind = ? and item = ?
+                and action = 'opened' and at > ?",
+            chain,
+            actor,
+            kind,
+            item,
+            since
+        );
+        if matches!(told.fetch_one(self.house.db.readers()).await, Ok(1..)) {
+            return;
+        }
+        let told = async {
+            let mut write = self.note().await?;
+            write.did("opened", kind, item).await?;
+            write.commit().await
+        };
+        if let Err(e) = told.await {
+            tracing::warn!(error = ?e, "an opening was not recorded");
+        }
     }
 
     fn scope(&self) -> Scope {

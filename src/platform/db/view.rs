@@ -8,7 +8,7 @@ use super::{Question, Scope};
 use crate::base::ids::{MemberId, PersonId};
 use crate::platform::{
     auth::{
-        area::{Area, Essentials, Tasks},
+        area::{Area, AreaName, Essentials, Tasks},
         policy::{self, Level, Reach},
     },
     db::Entry,
@@ -95,6 +95,16 @@ impl<A> View<A> {
 
     pub(in crate::platform) fn reach(&self) -> Option<Reach> {
         self.scope.reach
+    }
+
+    /// Whether the one who looks is the person or a steward; the house's own doors are as they are.
+    pub fn decides(&self) -> bool {
+        self.reach().is_none_or(|it| it.role.decides())
+    }
+
+    /// Whether the place sees an area that what is read here leans on.
+    pub fn sees_area(&self, area: AreaName) -> bool {
+        policy::allows(self.reach(), area, Level::See)
     }
 
     /// Whether the place may also change this area.

@@ -11,7 +11,7 @@ use crate::platform::error::{Error, Result};
 use sqlx::{AssertSqlSafe, Row, SqliteConnection};
 
 /// Tables that no history tells of.
-const MACHINERY: [&str; 12] = [
+const MACHINERY: [&str; 13] = [
     "history",
     "history_value",
     "session",
@@ -24,6 +24,8 @@ const MACHINERY: [&str; 12] = [
     "drug_brand",
     // What a member is typing is nobody's record until she saves it.
     "visit_draft",
+    // What became of the files of a pile: what was kept of it has its own history.
+    "tray_arrival",
     "_sqlx_migrations",
 ];
 

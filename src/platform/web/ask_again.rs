@@ -9,6 +9,7 @@ use super::{
     answer::Answer,
     asked::{Asked, flash_cookie},
     form::{Fields, FormErrors, FormKey},
+    pile,
     refusal::Refusal,
     typed::{Again, Typed},
     uploads,
@@ -78,8 +79,14 @@ async fn read(house: &House, parts: &mut Parts, body: Body) -> Result<Fields> {
     if kind.is_some_and(|it| it.starts_with("multipart/form-data")) {
         let Ok(asked) = Asked::from_request_parts(parts, house).await;
         let signed = session::find(&house.db, house.config.base(), &asked).await?;
-        signed.ok_or(Error::SignedOut)?;
-        return uploads::read(house, Request::from_parts(parts.clone(), body)).await;
+        let member = signed.ok_or(Error::SignedOut)?.member;
+        let request = Request::from_parts(parts.clone(), body);
+        let Some(person) = pile::tray_of(house, parts.uri.path()) else {
+            return uploads::read(house, request).await;
+        };
+        let (fields, arrived) = pile::read(house, request, (person, member)).await?;
+        parts.extensions.insert(arrived);
+        return Ok(fields);
     }
     let bytes = to_bytes(body, MOST).await.map_err(|_| Error::TooLarge)?;
     Ok(if kind.is_none_or(is_form) { Fields::read(&bytes) } else { Fields::default() })

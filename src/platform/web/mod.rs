@@ -10,6 +10,7 @@ pub mod install;
 pub mod layout;
 pub mod page;
 pub mod path;
+pub mod pile;
 pub mod refusal;
 pub mod stamp;
 pub mod typed;

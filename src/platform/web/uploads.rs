@@ -41,7 +41,7 @@ pub(super) async fn read(house: &House, mut request: Request) -> Result<Fields> 
     Ok(Fields::of(fields))
 }
 
-async fn text(part: &mut Field<'_>) -> Result<String> {
+pub(super) async fn text(part: &mut Field<'_>) -> Result<String> {
     let bytes = whole(part, super::ask_again::MOST).await?.ok_or(Error::TooLarge)?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
@@ -69,11 +69,11 @@ async fn whole(part: &mut Field<'_>, most: usize) -> Result<Option<Bytes>> {
     Ok(fits.then(|| bytes.into()))
 }
 
-fn trouble(e: MultipartError) -> Error {
+pub(super) fn trouble(e: MultipartError) -> Error {
     if e.status() == StatusCode::PAYLOAD_TOO_LARGE { Error::TooLarge } else { CUT }
 }
 
-const CUT: Error = Error::Told {
+pub(super) const CUT: Error = Error::Told {
     status: StatusCode::UNPROCESSABLE_ENTITY,
     head: "This did not arrive whole",
     says: "The connection broke while the form was being sent, so nothing was kept. Your browser's back button shows the page with your words: send it again.",

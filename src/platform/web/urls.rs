@@ -4,6 +4,7 @@
 mod appointments;
 mod carried;
 mod medicines;
+mod papers;
 mod sheets;
 mod tasks;
 mod visits;
@@ -16,6 +17,7 @@ use crate::base::ids::{
 pub use appointments::*;
 pub use carried::*;
 pub use medicines::*;
+pub use papers::*;
 pub use sheets::*;
 pub use tasks::*;
 pub use visits::*;

@@ -9,6 +9,7 @@ mod carried;
 mod decisions;
 mod medicines;
 mod noticed;
+mod papers;
 mod tasks;
 mod visits;
 
@@ -25,6 +26,7 @@ pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| {
         noticed::TABLE,
         decisions::TABLE,
         visits::TABLE,
+        papers::TABLE,
         REST,
     ]
     .concat()

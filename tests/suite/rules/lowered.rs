@@ -14,7 +14,7 @@ use kinsheaf::platform::auth::{
     policy::Level,
 };
 
-use AreaName::{Clinical, Essentials, History, Log, Members, Tasks};
+use AreaName::{Clinical, Essentials, History, Log, Members, Papers, Tasks};
 
 /// Whose area an address below `/p/{person}` is: the first that fits.
 const AREAS: &[(&str, AreaName)] = &[
@@ -40,6 +40,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/happenings", Log),
     ("/tasks", Tasks),
     ("/carried", Tasks),
+    ("/papers", Papers),
     ("/noticed", Log),
     ("/sheets/kept", Members),
     ("/sheets/medicines", Clinical),
@@ -101,6 +102,15 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
             _ => return relative,
         }
     }
+    if let Some(rest) = route.strip_prefix("/p/{person}/papers") {
+        // No aide sees them, so a reader of papers is like nobody else.
+        let sees = matches!(rest, "" | "/tray" | "/tray/arrived/{arrival}" | "/{paper}");
+        return match (lowered, to) {
+            (Papers, Level::None) => 'n',
+            (Papers, Level::See) if !sees && rest != "/{paper}/pages/{page}" => 'f',
+            _ => relative,
+        };
+    }
     match (area(route) == Some(lowered), to) {
         (false, _) => relative,
         (true, Level::None) => 'n',
@@ -112,13 +122,15 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     }
 }
 
-const LOWERED: [(&str, AreaName, Level); 10] = [
+const LOWERED: [(&str, AreaName, Level); 12] = [
     ("clinical", Clinical, Level::See),
     ("clinical", Clinical, Level::None),
     ("essentials", Essentials, Level::See),
     ("essentials", Essentials, Level::None),
     ("tasks", Tasks, Level::See),
     ("tasks", Tasks, Level::None),
+    ("papers", Papers, Level::See),
+    ("papers", Papers, Level::None),
     ("log", Log, Level::See),
     ("log", Log, Level::None),
     ("history", History, Level::None),

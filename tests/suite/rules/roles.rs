@@ -44,6 +44,9 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{membership}", "5"),
         ("{invitation}", "1"),
         ("{answer}", "1"),
+        ("{paper}", "1"),
+        ("{page}", "1"),
+        ("{arrival}", "1"),
         ("{kind}", "medicine"),
         ("{item}", "1"),
         ("{session}", "999"),
@@ -119,6 +122,7 @@ fn every_route_is_in_the_table_and_every_form_has_a_page() {
             || path.ends_with("/later")
             || path.ends_with("/visits/{visit}/read")
             || path.starts_with("/p/{person}/visits/typed")
+            || path.starts_with("/p/{person}/papers/{paper}/pages/{page}/")
             || path.ends_with("/today/read");
         assert!(method == "GET" || shown || button, "{path} takes a form but shows none");
     }

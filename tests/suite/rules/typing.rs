@@ -1,7 +1,7 @@
 //! Whatever is typed into any form: an answer that helps, what was typed still there, nothing
 //! lost, and never a failure of the program.
 
-use crate::support::{Browser, Family, html};
+use crate::support::{Browser, Family, html, paper};
 
 /// What people (and others) type. Each with a name for the report.
 fn hostile() -> Vec<(&'static str, String)> {
@@ -112,6 +112,12 @@ const FORMS: &[&str] = &[
     "/carried/1/strike",
     "/carried/wish",
     "/carried/wish-of-all",
+    "/papers/tray/add",
+    "/papers/1/file",
+    "/papers/1/join",
+    "/papers/1/strike",
+    "/papers/2/file",
+    "/papers/2/replace",
     "/questions/with/1/starters",
     "/visits/1/edit",
     "/visits/1/strike",
@@ -179,6 +185,13 @@ async fn family() -> Family {
         ines.open(&family.at("/tasks/add")).await.fill("What is to be done", "Renew the placard");
         ines.press("Keep the task").await.answers(200);
     }
+    ines.open(&family.at("/papers/tray/add")).await;
+    ines.attach("Photos or PDFs", &paper::picture(1))
+        .attach("Photos or PDFs", &paper::picture(2))
+        .press("Put them in the tray")
+        .await;
+    ines.open(&family.at("/papers/2/file")).await.fill("Kind", "letter").fill("Title", "A letter");
+    ines.press("File it").await.answers(200);
     ines.open(&family.at("/carried/add")).await.fill("How many hours", "2").press("Keep it").await;
     ines.open(&family.at("/visits/add")).await.fill("Or by name", "Dr Lind");
     ines.press("Save the note").await.answers(200);

@@ -4,7 +4,7 @@
 
 use super::{
     html,
-    sent::{CARRIES, encoded, parts},
+    sent::{CARRIES, Chosen, encoded, parts},
 };
 use axum::{
     Router,
@@ -29,8 +29,7 @@ pub struct Browser {
     pub body: Vec<u8>,
     typed: Vec<(String, String)>,
     unticked: Vec<String>,
-    /// The field and the bytes of a file that was chosen.
-    attached: Option<(String, Vec<u8>)>,
+    attached: Vec<Chosen>,
     /// What the browser says of the page a request comes from.
     site: String,
 }
@@ -46,7 +45,7 @@ impl Browser {
             body: Vec::new(),
             typed: Vec::new(),
             unticked: Vec::new(),
-            attached: None,
+            attached: Vec::new(),
             site: "same-origin".into(),
         }
     }
@@ -110,7 +109,12 @@ impl Browser {
 
     /// Chooses a file in the field with this label: the next form carries it.
     pub fn attach(&mut self, label: &str, bytes: &[u8]) -> &mut Self {
-        self.attached = Some((self.name_of(label), bytes.to_vec()));
+        self.attach_named(label, "x", bytes)
+    }
+
+    /// One more file in the same field, under this name.
+    pub fn attach_named(&mut self, label: &str, name: &str, bytes: &[u8]) -> &mut Self {
+        self.attached.push((self.name_of(label), name.to_owned(), bytes.to_vec()));
         self
     }
 
@@ -192,11 +196,21 @@ impl Browser {
 
     /// Posts fields as they are: for what no page offers.
     pub async fn send(&mut self, address: &str, fields: &[(String, String)]) -> &mut Self {
-        let form = match self.attached.take() {
-            Some((name, bytes)) => (CARRIES.to_owned(), parts(fields, &name, &bytes)),
-            None => ("application/x-www-form-urlencoded".to_owned(), encoded(fields).into_bytes()),
+        let files = std::mem::take(&mut self.attached);
+        let form = match files.is_empty() {
+            false => (CARRIES.to_owned(), parts(fields, &files)),
+            true => ("application/x-www-form-urlencoded".to_owned(), encoded(fields).into_bytes()),
         };
         self.go("POST", address, Some(form)).await;
+        self
+    }
+
+    /// Presses over a connection that breaks within the last file that was chosen.
+    pub async fn breaks_off(&mut self, words: &str) -> &mut Self {
+        let (_, address, form) = self.pressed(words);
+        let mut bytes = parts(&form, &std::mem::take(&mut self.attached));
+        bytes.truncate(bytes.len() - 30);
+        self.go("POST", &address, Some((CARRIES.to_owned(), bytes))).await;
         self
     }
 

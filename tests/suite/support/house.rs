@@ -57,7 +57,8 @@ impl TestHouse {
         let folder = TempDir::new().expect("a folder");
         let clock = StoryClock::new(Instant::from_unix(now));
         let db = Db::open(folder.path(), clock.clock()).await.expect("a database");
-        let told = story::tell(&db, &clock, years).await.expect("a story");
+        let told =
+            story::tell((&db, &Files::under(folder.path())), &clock, years).await.expect("a story");
         db.close().await;
         (TestHouse::open(folder, "http://127.0.0.1:8317", now).await, told)
     }

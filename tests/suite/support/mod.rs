@@ -7,6 +7,7 @@ pub mod family;
 pub mod house;
 pub mod html;
 pub mod mail;
+pub mod paper;
 mod prepared;
 pub mod routes;
 mod sent;

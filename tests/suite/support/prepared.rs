@@ -1,6 +1,6 @@
 //! A family with one of everything that an address can name: each has the id 1.
 
-use super::{Browser, Family};
+use super::{Browser, Family, paper};
 
 impl Family {
     pub async fn with_one_of_everything() -> Family {
@@ -84,6 +84,10 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         };
         ines.press(press).await.answers(200);
     }
+    ines.open(&format!("{record}/papers/tray/add")).await;
+    ines.attach("Photos or PDFs", &paper::picture(1)).press("Put them in the tray").await;
+    ines.open(&format!("{record}/papers/{id}/file")).await.fill("Title", "Something");
+    ines.fill("Kind", "letter").press("File it").await.answers(200);
     doses(ines, record, id).await;
     // One of the weekly ones differs: who goes along.
     ines.open(&format!("{record}/appointments/{id}/on/2026-11-25/go")).await;

@@ -6,16 +6,23 @@ pub fn encoded(fields: &[(String, String)]) -> String {
 
 pub const CARRIES: &str = "multipart/form-data; boundary=cut-here";
 
-/// A form that carries a file, as RFC 7578 writes it.
-pub fn parts(fields: &[(String, String)], file: &str, bytes: &[u8]) -> Vec<u8> {
+/// A file that was chosen: the field, its name, its bytes.
+pub type Chosen = (String, String, Vec<u8>);
+
+/// A form that carries files, as RFC 7578 writes it; a quote in a name as browsers spell it.
+pub fn parts(fields: &[(String, String)], files: &[Chosen]) -> Vec<u8> {
     let mut body = Vec::new();
     let begin =
         |name: &str| format!("--cut-here\r\nContent-Disposition: form-data; name=\"{name}\"");
     for (name, value) in fields {
         body.extend(format!("{}\r\n\r\n{value}\r\n", begin(name)).into_bytes());
     }
-    body.extend(format!("{}; filename=\"x\"\r\n\r\n", begin(file)).into_bytes());
-    body.extend(bytes);
-    body.extend(b"\r\n--cut-here--\r\n");
+    for (field, name, bytes) in files {
+        let name = name.replace('"', "%22");
+        body.extend(format!("{}; filename=\"{name}\"\r\n\r\n", begin(field)).into_bytes());
+        body.extend(bytes);
+        body.extend(b"\r\n");
+    }
+    body.extend(b"--cut-here--\r\n");
     body
 }

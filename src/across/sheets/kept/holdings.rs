@@ -7,7 +7,7 @@ use crate::{
         carried::store as carried, decisions::store as decisions, tasks::store as kept_tasks,
     },
     platform::{
-        auth::area::{Clinical, Essentials, Log, Members, Tasks},
+        auth::area::{Clinical, Essentials, Log, Members, Papers, Tasks},
         db::View,
         error::Result,
     },
@@ -24,6 +24,7 @@ use crate::{
         },
         observations::store::{self as observations, Wanted as Seen},
         operations::store as operations,
+        papers::store as papers,
         people::{model::Person, store as people},
         questions::store as asked,
         statements::{state::State, store as statements},
@@ -62,6 +63,10 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
             parts.push(part("What was noticed", vec![noticed(&view).await?]));
         }
         None => parts.push(part("Notes of what happened", vec![closed()])),
+    }
+    match view.area::<Papers>() {
+        Some(view) => parts.push(part("Papers", filed(&view).await?)),
+        None => parts.push(part("Papers", vec![closed()])),
     }
     match view.area::<Tasks>() {
         Some(view) => {
@@ -189,6 +194,17 @@ async fn to_do(view: &View<Tasks>) -> Result<Vec<String>> {
     if carried > 0 {
         let noun = if carried == 1 { "entry" } else { "entries" };
         lines.push(format!("Also kept: {carried} {noun} of what each does for you. You can wish that none of it is shown."));
+    }
+    Ok(lines)
+}
+
+/// Those that stand by their titles; what waits is counted.
+async fn filed(view: &View<Papers>) -> Result<Vec<String>> {
+    let all = papers::filed(view).await?.into_iter().filter(|it| it.stands());
+    let mut lines = vec![list("paper", all.map(|it| it.title()).collect())];
+    let waiting = papers::waiting(view).await?.len();
+    if waiting > 0 {
+        lines.push(format!("Also kept: {waiting} in the tray, which nobody has filed yet."));
     }
     Ok(lines)
 }

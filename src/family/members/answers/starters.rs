@@ -3,10 +3,11 @@
 use crate::platform::auth::area::AreaName;
 
 /// The areas that have pages, each in plain words. An area that gets pages is one line more.
-pub const AREAS: [(AreaName, &str); 6] = [
+pub const AREAS: [(AreaName, &str); 7] = [
     (AreaName::Essentials, "allergies, contacts, the usual self and the emergency sheet"),
     (AreaName::Clinical, "medicines, conditions and operations"),
     (AreaName::Log, "the notes of what happened"),
+    (AreaName::Papers, "papers, and where the originals are"),
     (AreaName::Tasks, "what is to be done, and the appointments"),
     (AreaName::Members, "who shares this record"),
     (AreaName::History, "the history: who wrote or changed what"),

@@ -1,0 +1,27 @@
+//! How the history tells of papers: "Ines put in the tray scan.pdf", "Bram filed Medicare card as insurance
+//! card". That a page was turned or moved is recorded, and not told.
+
+use super::sentences::{Sentence, Words, new_text};
+use crate::platform::audit::read::Recorded;
+
+/// The sentence of an entry about a paper; none where the plain words will do.
+pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
+    if entry.kind != "paper" {
+        return None;
+    }
+    let new = |field: &str| new_text(entry, field, words.zone);
+    let changed = |field: &str| entry.values.iter().any(|it| it.field == field);
+    let (does, rest) = match (entry.action.as_str(), new("state").as_deref()) {
+        ("added", _) => ("put in the tray", String::new()),
+        (_, Some("filed")) => ("filed", format!("as {}", new("kind").unwrap_or_default())),
+        (_, Some("joined")) => ("joined", "to another paper, as pages of that".to_owned()),
+        _ if changed("replaced_by") => match new("replaced_by") {
+            Some(_) => ("said that a newer version is in the place of", String::new()),
+            None => ("said that there is no newer version of", String::new()),
+        },
+        _ => return None,
+    };
+    let things = Vec::from_iter(words.thing(entry));
+    let (at, who) = (entry.at, words.who(entry));
+    Some(Sentence { at, who, does: does.to_owned(), things, rest, changes: Vec::new() })
+}

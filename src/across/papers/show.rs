@@ -1,0 +1,77 @@
+//! One paper with its pages.
+
+use super::{
+    Seeing,
+    row::{Row, Senders},
+};
+use crate::{
+    base::ids::PaperId,
+    platform::{
+        auth::{
+            area::{History, Members, Papers},
+            grant::{Change, See},
+        },
+        db::View,
+        error::{Error, Result},
+        web::{page::Page, path::At, urls},
+    },
+    record::papers::{model::Paper, page::PaperPage, page_store, store},
+};
+use askama::Template;
+use askama_web::WebTemplate;
+
+#[derive(Template, WebTemplate)]
+#[template(path = "papers/show.html")]
+pub struct ShowPage {
+    page: Page,
+    row: Row,
+    pages: Vec<PaperPage>,
+    from: Option<String>,
+    sent_by: String,
+    filed_by: Option<String>,
+    /// The one in its place, or the one its pages went to, where the reader sees it.
+    newer: Option<Paper>,
+    joined: Option<Paper>,
+    /// Those it replaced.
+    older: Vec<Paper>,
+    may_change: bool,
+    may_decide: bool,
+    may_read_history: bool,
+}
+
+impl ShowPage {
+    /// A PDF is a paper of its own.
+    fn is_pictures(&self) -> bool {
+        !self.pages.is_empty() && self.pages.iter().all(PaperPage::is_picture)
+    }
+}
+
+pub async fn show(grant: Seeing, At(id): At<PaperId>) -> Result<ShowPage> {
+    let view = grant.view().await?;
+    let (paper, names) = (store::find(&view, id).await?, view.names().await?);
+    let senders = Senders::read(&view).await?;
+    let page = grant.page(paper.title());
+    let filed = store::filed(&view).await?.into_iter();
+    Ok(ShowPage {
+        pages: page_store::of(&view, &paper).await?,
+        from: senders.of(&paper),
+        sent_by: names.of(paper.sent_by).to_owned(),
+        filed_by: paper.filed_by.map(|it| names.of(it).to_owned()),
+        newer: seen(&view, paper.replaced_by).await?,
+        joined: seen(&view, paper.joined_to).await?,
+        older: filed.filter(|it| it.replaced_by == Some(id)).collect(),
+        may_change: grant.may::<Change<Papers>>(),
+        may_decide: grant.may::<Change<Members>>(),
+        may_read_history: grant.may::<See<History>>(),
+        row: Row::of(paper, &senders, &page),
+        page,
+    })
+}
+
+async fn seen(view: &View<Papers>, id: Option<PaperId>) -> Result<Option<Paper>> {
+    let Some(id) = id else { return Ok(None) };
+    match store::find(view, id).await {
+        Err(Error::NotFound) => Ok(None),
+        found => found.map(Some),
+    }
+}

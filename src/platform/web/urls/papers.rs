@@ -1,0 +1,30 @@
+//! The addresses of papers: those that are filed, and the tray.
+
+use super::{Address, record};
+use crate::base::ids::{ArrivalId, PaperId, PaperPageId};
+
+pub fn papers() -> Address {
+    record("/papers")
+}
+
+pub fn paper(id: impl Into<PaperId>) -> Address {
+    let id = id.into();
+    record(format!("/papers/{id}"))
+}
+
+/// A page as it was sent.
+pub fn paper_page(id: impl Into<PaperId>, page: impl Into<PaperPageId>) -> Address {
+    let page = page.into();
+    paper(id).and(&format!("pages/{page}"))
+}
+
+/// What waits to be filed.
+pub fn tray() -> Address {
+    record("/papers/tray")
+}
+
+/// What became of a pile that the reader sent.
+pub fn arrival(id: impl Into<ArrivalId>) -> Address {
+    let id = id.into();
+    tray().and(&format!("arrived/{id}"))
+}
