@@ -3,6 +3,7 @@
 pub mod appointments;
 pub mod calendar;
 pub mod carried;
+pub mod coverage;
 pub mod disagreements;
 pub mod happenings;
 pub mod history;

@@ -138,6 +138,14 @@ ids! {
     ObservationId "observation"
     /// What was decided, and by which right.
     DecisionId "decision"
+    /// What pays for her care: a plan, a program.
+    CoverId "cover"
+    /// A card of insurance or identity, as it was photographed.
+    CardId "card"
+    /// A prescription that was refused at the pharmacy counter.
+    RefusalId "refusal"
+    /// A call about one.
+    RefusalCallId "call"
     /// What someone did for the person: hours, nights, errands, travel.
     CarriedId "carried"
     /// Who wishes to be shown among what each carries.

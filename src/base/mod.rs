@@ -11,6 +11,7 @@ pub mod day;
 pub mod holidays;
 pub mod ids;
 pub mod order;
+pub mod picture;
 pub mod quantity;
 pub mod reach;
 pub mod recurrence;

@@ -36,6 +36,11 @@ pub async fn demo(config: Config, data: Option<PathBuf>, years: Option<u8>) -> O
             println!("{told}");
         }
         db.close().await;
+        let files = Files::under(&folder);
+        for picture in story::pictures() {
+            let kept = files.keep(picture.into()).await.map_err(|e| e.to_string())?;
+            kept.map_err(|unfit| unfit.says())?;
+        }
         fs::write(folder.join(MARK), "An invented family. Nothing here is anyone's.\n")?;
     }
     let db = Db::open(&folder, system_clock()).await?;

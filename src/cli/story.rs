@@ -8,6 +8,7 @@ mod clock;
 mod conditions;
 mod contacts;
 mod corrections;
+mod coverage;
 mod decisions;
 mod given;
 mod heart;
@@ -31,7 +32,7 @@ mod visit;
 mod weeks;
 mod years;
 
-pub use self::{clock::StoryClock, told::Told};
+pub use self::{clock::StoryClock, coverage::pictures, told::Told};
 use crate::{
     base::{
         ids::{MemberId, PersonId},

@@ -1,7 +1,8 @@
 //! Printed sheets: data in, PDF out.
 //!
 //! A *sheet* is a typst source under `templates/sheets`; a *press* sets it over JSON that is already in words. Promises:
-//! the sheet sees four things only (itself, the frame, `data.json`, the fonts compiled in): no disk, no network, no clock.
+//! the sheet sees five things only (itself, the frame, `data.json`, the photos handed over, the fonts compiled in): no disk,
+//! no network, no clock.
 //! What people typed reaches it as data, never as markup. What comes out is PDF/UA-1 (ISO 14289-1:2014, tagged for
 //! screen readers) or an error. A character that no font here can draw prints as □, and the sheet says so in its foot:
 //! an emergency sheet must not fail over an emoji.
@@ -58,6 +59,8 @@ pub enum Sheet {
     ChangeSlip,
     /// What to bring to a visit: changes, questions with room, what is overdue.
     Visit,
+    /// The cards of insurance and identity, in their own size, with their numbers.
+    Cards,
 }
 
 impl Sheet {
@@ -71,6 +74,7 @@ impl Sheet {
             Sheet::Day => include_str!("../../templates/sheets/day.typ"),
             Sheet::ChangeSlip => include_str!("../../templates/sheets/slip.typ"),
             Sheet::Visit => include_str!("../../templates/sheets/visit.typ"),
+            Sheet::Cards => include_str!("../../templates/sheets/cards.typ"),
         }
     }
 
@@ -85,6 +89,7 @@ impl Sheet {
             Sheet::Day => "sheet of a day",
             Sheet::ChangeSlip => "change slip",
             Sheet::Visit => "sheet before a visit",
+            Sheet::Cards => "sheet of cards",
         }
     }
 }
@@ -110,12 +115,25 @@ impl Press {
     /// # Errors
     /// When `data` lacks a key the sheet cannot do without, or the result would not be PDF/UA-1.
     pub async fn render(&self, sheet: Sheet, data: Value) -> Result<Vec<u8>, PressError> {
+        self.render_with(sheet, data, Vec::new()).await
+    }
+
+    /// The same with photos, which the sheet sees as `photo-1`, `photo-2` and so on.
+    ///
+    /// # Errors
+    /// As `render`, and when one of the photos is none that can be set.
+    pub async fn render_with(
+        &self,
+        sheet: Sheet,
+        data: Value,
+        photos: Vec<Vec<u8>>,
+    ) -> Result<Vec<u8>, PressError> {
         let place = self.places.clone().acquire_owned().await.map_err(PressError::said)?;
         let stock = self.stock.clone();
         let work = move || {
             // The place is held by the work itself: a request that goes away does not free it early.
             let _place = place;
-            let pdf = stock.get_or_init(Stock::open).print(sheet, data);
+            let pdf = stock.get_or_init(Stock::open).print(sheet, data, photos);
             comemo::evict(0);
             pdf
         };
@@ -165,20 +183,35 @@ impl Stock {
         }
     }
 
-    fn print(&self, sheet: Sheet, data: Value) -> Result<Vec<u8>, PressError> {
+    fn print(
+        &self,
+        sheet: Sheet,
+        data: Value,
+        photos: Vec<Vec<u8>>,
+    ) -> Result<Vec<u8>, PressError> {
         let options = PdfOptions {
             creator: Smart::Custom(Some("Kinsheaf".into())),
             standards: PdfStandards::new(&[PdfStandard::Ua_1])
                 .map_err(|e| PressError::said(e.message()))?,
             ..PdfOptions::default()
         };
-        typst_pdf::pdf(&self.set(sheet, data)?, &options).map_err(PressError::listed)
+        typst_pdf::pdf(&self.set_with(sheet, data, photos)?, &options).map_err(PressError::listed)
     }
 
+    #[cfg(test)]
     fn set(&self, sheet: Sheet, data: Value) -> Result<PagedDocument, PressError> {
+        self.set_with(sheet, data, Vec::new())
+    }
+
+    fn set_with(
+        &self,
+        sheet: Sheet,
+        data: Value,
+        photos: Vec<Vec<u8>>,
+    ) -> Result<PagedDocument, PressError> {
         let data = letters::printable(&self.fonts, data);
-        let table =
-            Table::laid(self, sheet.source(), FRAME, data.to_string()).map_err(PressError::said)?;
+        let table = Table::laid(self, (sheet.source(), FRAME), data.to_string(), photos)
+            .map_err(PressError::said)?;
         typst::compile::<PagedDocument>(&table).output.map_err(PressError::listed)
     }
 }

@@ -5,6 +5,7 @@ pub mod appointments;
 pub mod baseline;
 pub mod conditions;
 pub mod contacts;
+pub mod coverage;
 pub mod happenings;
 pub mod medicines;
 pub mod observations;

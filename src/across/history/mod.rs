@@ -6,6 +6,7 @@
 mod answers;
 mod appointments;
 mod carried;
+mod coverage;
 pub mod days;
 mod death;
 mod decided;

@@ -1,8 +1,8 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    answers, appointments, carried, death, decided, given, kinds, noticed, papers, places,
-    questions, reconciled, tasks,
+    answers, appointments, carried, coverage, death, decided, given, kinds, noticed, papers,
+    places, questions, reconciled, tasks,
     titles::{Thing, Titles},
     turns, values, visits,
 };
@@ -92,6 +92,7 @@ impl Words<'_> {
         let own = own.or_else(|| carried::tell(self, entry));
         let own = own.or_else(|| noticed::tell(self, entry));
         let own = own.or_else(|| decided::tell(self, entry));
+        let own = own.or_else(|| coverage::tell(self, entry));
         let own = own.or_else(|| turns::tell(self, entry));
         let own = own.or_else(|| appointments::tell(self, entry));
         let own = own.or_else(|| visits::tell(self, entry));

@@ -4,6 +4,7 @@
 use super::kinds::page;
 use crate::{
     across::{
+        coverage::titles as refused,
         reconciliation::{settled_store as settled, store as second_lists},
         sheets::store as sheets,
         tasks::seen as tasks,
@@ -28,6 +29,7 @@ use crate::{
         baseline::store as baseline,
         conditions::store as conditions,
         contacts::store as contacts,
+        coverage::{cards::store as cards, store as covers},
         happenings::store as happenings,
         medicines::{
             given::store as given, ingredients::store as ingredients, schedule::store as schedule,
@@ -80,6 +82,12 @@ impl Titles {
             it.put("task", tasks::titles(&view).await?);
             it.put("carried", carried::titles(&view).await?);
             it.put("carried_wish", carried::wish_titles(&view).await?);
+        }
+        if let Some(view) = view.area::<Papers>() {
+            it.put("cover", covers::titles(&view).await?);
+            it.put("card", cards::titles(&view).await?);
+            it.put("refusal", refused::refusals(&view).await?);
+            it.put("refusal_call", refused::calls(&view).await?);
         }
         if let Some(view) = view.area::<Members>() {
             if let Some(view) = view.area::<Clinical>() {

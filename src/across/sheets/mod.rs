@@ -5,6 +5,7 @@
 //! cannot be noted (a full disk) is printed all the same, and says so.
 
 mod asked;
+mod cards;
 mod emergency;
 mod give;
 mod kept;
@@ -36,6 +37,7 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/sheets/emergency/keep", post(pages::keep_emergency))
         .route("/p/{person}/sheets/kept", get(pages::kept))
         .route("/p/{person}/sheets/kept/print", post(pages::print_kept))
+        .merge(cards::routes())
         .merge(medicines::pages::routes())
         .merge(visit::pages::routes())
 }

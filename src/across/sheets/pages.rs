@@ -10,7 +10,7 @@ use super::{
 };
 use crate::platform::{
     auth::{
-        area::{Clinical, Essentials, Members},
+        area::{Clinical, Essentials, Members, Papers},
         grant::{Change, Grant, Leave, See},
     },
     error::{Error, Result},
@@ -70,12 +70,14 @@ pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
         (Sheet::MedicineList, medicines),
         (Sheet::WalletCard, wallet),
     ];
+    // That cards were printed is told only to those who see that there are any.
+    let told = |it: &Print| it.sheet != Sheet::Cards.name() || grant.may::<See<Papers>>();
     let row = |print: Print| {
         let same = now.iter().find(|(sheet, _)| sheet.name() == print.sheet);
         let current = same.and_then(|(_, hash)| Some(*hash.as_ref()? == print.facts));
         Row { by: names.of(print.member_id).to_owned(), current, print }
     };
-    let prints = prints.into_iter().map(row).collect();
+    let prints = prints.into_iter().filter(told).map(row).collect();
     let may_see_medicines = grant.may::<See<Clinical>>();
     Ok(ListPage { page, prints, may_ask, may_see_medicines, today: grant.today() })
 }

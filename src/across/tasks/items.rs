@@ -1,16 +1,20 @@
-//! What a task can be about: the items that a note can be about, the questions that wait, and the
-//! appointments that stand.
+//! What a task can be about: the items that a note can be about, the questions that wait, the
+//! appointments that stand, and what was refused at the pharmacy counter.
 
 use crate::{
-    across::happenings::items::{self, Choice, Group},
+    across::{
+        coverage::titles::Medicines,
+        happenings::items::{self, Choice, Group},
+    },
     base::{day, text::Line},
     platform::{
-        auth::area::{Clinical, Tasks},
+        auth::area::{Clinical, Papers, Tasks},
         db::View,
         error::Result,
     },
     record::{
         appointments::store as appointments,
+        coverage::refusals::store as refusals,
         questions::store::{self as questions, Wanted},
     },
 };
@@ -24,6 +28,16 @@ pub async fn all<A>(view: &View<A>) -> Result<Vec<Group>> {
         let items: Vec<_> = waiting.map(|it| (choice(it.id.into()), it.title())).collect();
         if !items.is_empty() {
             groups.push(Group { label: "Questions", items });
+        }
+    }
+    if let Some(view) = view.area::<Papers>() {
+        let medicines = Medicines::read(&view).await?;
+        let standing = refusals::standing(&view).await?.into_iter();
+        let choice = |id: i64| Choice { kind: "refusal".to_owned(), item: id };
+        let items: Vec<_> =
+            standing.map(|it| (choice(it.id.into()), medicines.title(&it))).collect();
+        if !items.is_empty() {
+            groups.push(Group { label: "Refused at the counter", items });
         }
     }
     if let Some(view) = view.area::<Tasks>() {

@@ -1,7 +1,8 @@
 //! Whose hands a task can be in, with what leans on an item that is hidden from one of them.
 //!
 //! A question is out of her reach with what it names, an appointment with its contacts, the note of a
-//! visit with its contact or its appointment: as their stores leave it out for her (`seen` reads them).
+//! visit with its contact or its appointment, a refusal at the counter with its medicine: as their
+//! stores leave it out for her (`seen` reads them).
 //! Offered to her, a task about it would be a page that is not there.
 
 use crate::{
@@ -10,12 +11,13 @@ use crate::{
         store,
     },
     platform::{
-        auth::area::{Clinical, Tasks},
+        auth::area::{Clinical, Papers, Tasks},
         db::View,
         error::Result,
     },
     record::{
         appointments::{model::Appointment, occurrence::Occurrence, store as appointments},
+        coverage::refusals::store as refusals,
         questions::{model::Question, store as questions},
         visits::{model::Visit, store as visits},
     },
@@ -34,6 +36,12 @@ pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
         }
         for it in &visits::list(&view).await? {
             leaning.extend(with(hidden, "visit", it.id.into(), |on| tells_of(it, on)));
+        }
+    }
+    if let Some(view) = view.area::<Papers>() {
+        for it in &refusals::list(&view).await? {
+            let of = |on: &HiddenFrom| is(on, "medicine", Some(it.medicine_id));
+            leaning.extend(with(hidden, "refusal", it.id.into(), of));
         }
     }
     let apart = appointments::occurrences(view, None).await?;

@@ -12,12 +12,13 @@ use crate::{
         store::{self, Titled, Wanted},
     },
     platform::{
-        auth::area::{Clinical, Tasks},
+        auth::area::{Clinical, Papers, Tasks},
         db::View,
         error::{Error, Result},
     },
     record::{
-        appointments::store as appointments, questions::store as questions, visits::store as visits,
+        appointments::store as appointments, coverage::refusals::store as refusals,
+        questions::store as questions, visits::store as visits,
     },
 };
 use std::collections::HashSet;
@@ -25,7 +26,7 @@ use std::collections::HashSet;
 /// The items with rules of their own that the reader sees, by kind and id.
 struct Seen(HashSet<(&'static str, i64)>);
 
-const LEANING: [&str; 3] = ["question", "appointment", "visit"];
+const LEANING: [&str; 4] = ["question", "appointment", "visit", "refusal"];
 
 impl Seen {
     /// Reads only what these kinds ask for: most tasks are about nothing of the sort.
@@ -50,6 +51,12 @@ impl Seen {
         {
             let all = visits::titles(&view).await?.into_iter();
             seen.extend(all.map(|(id, _)| ("visit", i64::from(id))));
+        }
+        if kinds.contains("refusal")
+            && let Some(view) = view.area::<Papers>()
+        {
+            let all = refusals::list(&view).await?.into_iter();
+            seen.extend(all.map(|it| ("refusal", i64::from(it.id))));
         }
         Ok(Seen(seen))
     }

@@ -11,7 +11,7 @@ use super::{
 };
 use crate::{
     across::{
-        appointments,
+        appointments, coverage,
         history::days::{self, Told},
         papers, tasks, visits,
     },
@@ -25,6 +25,7 @@ use crate::{
         error::Result,
         web::{form::Form, page::Page, stamp::Stamp, urls},
     },
+    record::coverage::cards::{model::Card, store as cards},
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -41,6 +42,8 @@ pub struct ShowPage {
     changes: Option<Changes>,
     oldest: Vec<Checked>,
     may_note: bool,
+    /// What is shown at a desk.
+    cards: Vec<Card>,
     /// For those who decide: no mail server is set, and mail lies as files.
     mail_lies: bool,
 }
@@ -90,7 +93,11 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
     let oldest = oldest.into_iter().map(stamped).collect();
     let mail_lies = living && grant.may::<Change<Members>>() && !grant.house().carrier.leaves();
     let may_note = grant.may::<Change<Log>>();
-    Ok(ShowPage { living, needs, week, changes, oldest, may_note, mail_lies, page })
+    let cards = match view.area::<Papers>() {
+        Some(view) => cards::standing(&view).await?,
+        None => Vec::new(),
+    };
+    Ok(ShowPage { living, needs, week, changes, oldest, may_note, cards, mail_lies, page })
 }
 
 async fn needs(
@@ -122,6 +129,9 @@ async fn needs(
     }
     if let Some(view) = view.area::<Papers>() {
         needs.extend(papers::needs::of(&view, grant.today()).await?);
+    }
+    if let Some(view) = view.area::<Papers>().filter(|it| it.may_change()) {
+        needs.extend(coverage::needs(&view, &grant.page("Today")).await?);
     }
     let treated = facts.treated.iter();
     needs.extend(treated.flat_map(|it| needs::compared(it, grant.today())));

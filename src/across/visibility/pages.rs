@@ -23,7 +23,7 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 13] = [
+const KINDS: [&str; 16] = [
     "medicine",
     "allergy",
     "contact",
@@ -37,6 +37,9 @@ const KINDS: [&str; 13] = [
     "decision",
     "visit",
     "paper",
+    "cover",
+    "card",
+    "refusal",
 ];
 
 #[derive(Template, WebTemplate)]

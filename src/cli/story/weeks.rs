@@ -39,6 +39,7 @@ impl Telling<'_> {
         .await?;
         self.cake_noted().await?;
         self.drawer_emptied().await?;
+        self.cards_photographed().await?;
         self.morning_dose(4).await?;
         self.day(4, (15, 30));
         self.printed("Bram").await?;
@@ -70,6 +71,7 @@ impl Telling<'_> {
         })
         .await?;
         self.neighbor_invited().await?;
+        self.drops_refused().await?;
         self.printout_taken_in().await?;
         self.ingredient_read_off().await?;
         self.tasks_asked().await?;

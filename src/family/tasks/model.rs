@@ -277,6 +277,7 @@ pub fn area_of(kind: &str) -> AreaName {
     match kind {
         "medicine" | "condition" | "operation" | "question" | "visit" => AreaName::Clinical,
         "appointment" => AreaName::Tasks,
+        "refusal" => AreaName::Papers,
         _ => AreaName::Essentials,
     }
 }

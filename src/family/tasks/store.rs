@@ -79,7 +79,7 @@ pub async fn list(view: &View<Tasks>, wanted: &Wanted) -> Result<Vec<Task>> {
             and (not ?8 or ?2 in (owner_id, entered_by, offered_to))
             and id not in (select item from hidden where kind = 'task' and member_id = ?2 and standing)
             and (about_kind is null
-                or (case when about_kind in ('medicine', 'condition', 'operation', 'question', 'visit') then ?9
+                or (case when about_kind in ('medicine', 'condition', 'operation', 'question', 'visit', 'refusal') then ?9
                     when about_kind = 'appointment' then 1 else ?10 end)
                 and not exists (select 1 from hidden x where x.kind = t.about_kind
                     and x.item = t.about_item and x.member_id = ?2 and x.standing))
@@ -237,7 +237,7 @@ pub async fn titles(view: &View<Tasks>) -> Result<Vec<Titled>> {
         where person_id = ?1 and (not ?3 or ?2 in (owner_id, entered_by, offered_to))
             and id not in (select item from hidden where kind = 'task' and member_id = ?2 and standing)
             and (about_kind is null
-                or (case when about_kind in ('medicine', 'condition', 'operation', 'question', 'visit') then ?4
+                or (case when about_kind in ('medicine', 'condition', 'operation', 'question', 'visit', 'refusal') then ?4
                     when about_kind = 'appointment' then 1 else ?5 end)
                 and not exists (select 1 from hidden x where x.kind = t.about_kind
                     and x.item = t.about_item and x.member_id = ?2 and x.standing))"#,

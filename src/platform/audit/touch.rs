@@ -67,6 +67,28 @@ impl<A> View<A> {
         Ok(touch.map(|it| Touch { by: it.name, at: it.at, added: it.action == "added" }))
     }
 
+    /// Whether this reader did the same with this item since a moment: what is opened again and
+    /// again at one desk is noted once.
+    pub async fn did_since(
+        &self,
+        (action, kind, item): (&str, &str, i64),
+        since: Instant,
+    ) -> Result<bool> {
+        let (chain, actor) = (self.person(), self.member());
+        let found = self.values(sqlx::query_scalar!(
+            r#"select id as "id!: i64" from history
+            where chain = ? and kind = ? and item = ? and actor = ? and action = ? and at > ?
+            limit 1"#,
+            chain,
+            kind,
+            item,
+            actor,
+            action,
+            since
+        ));
+        Ok(!found.await?.is_empty())
+    }
+
     /// When each item of a kind was last changed.
     pub async fn last_changes(&self, kind: &str) -> Result<Vec<(i64, Instant)>> {
         let chain = self.person();

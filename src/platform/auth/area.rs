@@ -77,6 +77,8 @@ pub struct Essentials;
 pub struct Clinical;
 /// What happened, as it was noted. An aide writes here too.
 pub struct Log;
+/// Papers, cards and coverage, and where the originals are.
+pub struct Papers;
 /// What is to be done, and when: tasks, appointments, shifts.
 pub struct Tasks;
 /// Papers, in the tray and filed.
@@ -98,6 +100,9 @@ impl Area for Clinical {
 }
 impl Area for Log {
     const NAME: AreaName = AreaName::Log;
+}
+impl Area for Papers {
+    const NAME: AreaName = AreaName::Papers;
 }
 impl Area for Tasks {
     const NAME: AreaName = AreaName::Tasks;

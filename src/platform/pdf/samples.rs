@@ -2,6 +2,7 @@
 //! and with text that tries to break the page. Used by the tests beside this file and, written out with their PDFs, by
 //! `tests/outside/sheets.py`.
 
+pub mod cards;
 pub mod kept;
 pub mod medicines;
 pub mod visit;
@@ -13,7 +14,7 @@ use serde_json::{Value, json};
 pub fn sheets() -> Vec<(&'static str, Sheet, Value)> {
     let emergency = all().into_iter().map(|(name, data)| (name, Sheet::Emergency, data));
     let kept = kept::all().into_iter().map(|(name, data)| (name, Sheet::Kept, data));
-    emergency.chain(kept).chain(medicines::all()).chain(visit::all()).collect()
+    emergency.chain(kept).chain(medicines::all()).chain(visit::all()).chain(cards::all()).collect()
 }
 
 pub fn all() -> [(&'static str, Value); 5] {

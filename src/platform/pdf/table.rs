@@ -1,4 +1,5 @@
-//! What a sheet can see while it is set: its own source, the frame, its data and the fonts. Everything else is refused.
+//! What a sheet can see while it is set: its own source, the frame, its data, the photos it is given and the fonts.
+//! Everything else is refused.
 //!
 //! This is typst's `World`: the compiler asks it for files by id, and has no other way out.
 
@@ -11,25 +12,31 @@ use typst::{Library, World};
 
 use super::Stock;
 
+/// So many photos on one sheet: both sides of a stack of cards.
+pub const MOST_PHOTOS: usize = 60;
+
 /// All that one sheet can see while it is set.
 pub struct Table<'a> {
     stock: &'a Stock,
     sheet: FileId,
-    files: [(FileId, Bytes); 3],
+    files: Vec<(FileId, Bytes)>,
 }
 
 impl<'a> Table<'a> {
     pub fn laid(
         stock: &'a Stock,
-        sheet: &'static str,
-        frame: &'static str,
+        (sheet, frame): (&'static str, &'static str),
         data: String,
+        photos: Vec<Vec<u8>>,
     ) -> Result<Table<'a>, PathError> {
-        let files = [
+        let mut files = vec![
             (file("sheet.typ")?, Bytes::from_string(sheet)),
             (file("frame.typ")?, Bytes::from_string(frame)),
             (file("data.json")?, Bytes::from_string(data)),
         ];
+        for (at, photo) in photos.into_iter().enumerate().take(MOST_PHOTOS) {
+            files.push((file(&format!("photo-{}", at + 1))?, Bytes::new(photo)));
+        }
         Ok(Table { stock, sheet: files[0].0, files })
     }
 }
@@ -66,8 +73,8 @@ impl World for Table<'_> {
     }
 }
 
-/// Ids are kept for ever by typst: only the three fixed names may come here.
-fn file(name: &'static str) -> Result<FileId, PathError> {
+/// Ids are kept for ever by typst: only the three fixed names and those of so many photos may come here.
+fn file(name: &str) -> Result<FileId, PathError> {
     let path = VirtualPath::new(name)?;
     Ok(RootedPath::new(VirtualRoot::Project, path).intern())
 }
@@ -79,7 +86,9 @@ mod tests {
     #[test]
     fn a_sheet_sees_no_other_file_and_no_clock() {
         let stock = Stock::open();
-        let table = Table::laid(&stock, "", "", "{}".into()).unwrap();
+        let table = Table::laid(&stock, ("", ""), "{}".into(), vec![vec![1]]).unwrap();
+        assert!(table.file(file("photo-1").unwrap()).is_ok());
+        assert_eq!(table.file(file("photo-2").unwrap()), Err(FileError::AccessDenied));
         assert!(table.file(file("data.json").unwrap()).is_ok());
         assert_eq!(table.file(file("Cargo.toml").unwrap()), Err(FileError::AccessDenied));
         assert!(table.today(None).is_none());

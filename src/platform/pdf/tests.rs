@@ -1,5 +1,6 @@
 //! The press, read back: every string is on the pages, inside the margins, with the person's marks.
 
+mod cards;
 mod medicines;
 
 use std::{env, fs, path::Path, sync::LazyLock};

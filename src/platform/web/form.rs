@@ -268,6 +268,16 @@ impl Reader {
         Some(self.raw(name).to_owned()).filter(|it| !it.is_empty())
     }
 
+    /// A photo that must not be missing; `says` is shown when it is.
+    pub fn needed_photo(&mut self, name: &'static str, says: &str) -> Option<String> {
+        let before = self.errors.len();
+        let photo = self.photo(name);
+        if photo.is_none() && self.errors.len() == before {
+            self.wrong(name, says);
+        }
+        photo
+    }
+
     pub fn tick(&self, name: &str) -> bool {
         self.fields.first(name).is_some()
     }

@@ -31,6 +31,7 @@ impl AreaLink {
             ],
             Icon::Tasks => vec![urls::carried(), urls::decisions()],
             Icon::Appointments => vec![urls::visits()],
+            Icon::Cards => vec![urls::coverage()],
             _ => Vec::new(),
         };
         [vec![self.address.clone()], others].concat()
@@ -50,6 +51,7 @@ pub enum Icon {
     Appointments,
     Contacts,
     Papers,
+    Cards,
     Usual,
     Questions,
     Tasks,
@@ -71,6 +73,7 @@ impl Icon {
             Icon::Appointments => "appointments",
             Icon::Contacts => "contacts",
             Icon::Papers => "papers",
+            Icon::Cards => "cards",
             Icon::Usual => "usual",
             Icon::Questions => "questions",
             Icon::Tasks => "tasks",
@@ -95,6 +98,7 @@ pub fn areas(reach: Reach) -> Vec<AreaLink> {
         (A::Tasks,      "Appointments", I::Appointments, urls::appointments(), false, false, false),
         (A::Essentials, "Contacts",  I::Contacts,  urls::contacts(),  true,  false, false),
         (A::Papers,     "Papers",    I::Papers,    urls::papers(),    false, false, false),
+        (A::Papers,     "Cards",     I::Cards,     urls::cards(),     false, false, false),
         (A::Essentials, "Usual self", I::Usual,    urls::usual(),     false, false, false),
         (A::Log,        "What happened", I::Log,   urls::happenings(), false, false, true),
         (A::Log,        "Noticed",   I::Noticed,   urls::observations(), false, false, true),

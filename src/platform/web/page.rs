@@ -36,6 +36,8 @@ pub struct Page {
     pub has_decisions: bool,
     /// Whether she may read what is to be done.
     pub has_tasks: bool,
+    /// Whether she may see papers and cards.
+    pub has_papers: bool,
     /// One line about what was just done.
     pub said: Option<String>,
     pub form_key: String,
@@ -91,6 +93,7 @@ impl Page {
         let sees = |area| policy::level(place.reach, area) >= Level::See;
         page.has_log = sees(AreaName::Log);
         page.has_tasks = sees(AreaName::Tasks);
+        page.has_papers = sees(AreaName::Papers);
         page.has_decisions = sees(AreaName::Clinical) && sees(AreaName::Members);
         page.has_sheet = sees(AreaName::Essentials);
         page
@@ -118,6 +121,7 @@ impl Page {
             has_log: false,
             has_decisions: false,
             has_tasks: false,
+            has_papers: false,
             said: asked.flash.clone(),
             form_key: random::hex(16),
             stylesheet: assets::stylesheet(),

@@ -3,6 +3,7 @@
 
 mod appointments;
 mod carried;
+mod coverage;
 mod medicines;
 mod papers;
 mod sheets;
@@ -16,6 +17,7 @@ use crate::base::ids::{
 
 pub use appointments::*;
 pub use carried::*;
+pub use coverage::*;
 pub use medicines::*;
 pub use papers::*;
 pub use sheets::*;

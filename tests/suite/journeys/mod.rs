@@ -2,6 +2,7 @@
 
 mod a_bad_backup_is_refused;
 mod a_calendar_is_fetched;
+mod a_card_is_shown;
 mod a_contact_answers_now;
 mod a_contact_is_saved_to_a_phone;
 mod a_family_decides;
@@ -15,6 +16,7 @@ mod a_note_is_being_typed;
 mod a_nurse_gets_the_emergency_sheet;
 mod a_paper_is_not_everyones;
 mod a_pile_is_sorted;
+mod a_prescription_is_refused;
 mod a_question_is_asked;
 mod a_second_list_is_laid_beside;
 mod a_second_list_is_put_right;

@@ -6,6 +6,7 @@
 
 mod appointments;
 mod carried;
+mod coverage;
 mod decisions;
 mod medicines;
 mod noticed;
@@ -23,6 +24,7 @@ pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| {
         appointments::TABLE,
         tasks::TABLE,
         carried::TABLE,
+        coverage::TABLE,
         noticed::TABLE,
         decisions::TABLE,
         visits::TABLE,

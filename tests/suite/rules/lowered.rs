@@ -50,6 +50,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/sheets/visit", Clinical),
     ("/sheets", Essentials),
     ("/decisions", Clinical),
+    ("/coverage", Papers),
     ("/history", History),
     ("/family", Members),
     ("/visibility", Members),
@@ -91,6 +92,12 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     // The visit of a note or of questions is named by the calendar.
     let of_calendar = route.contains("{appointment}") && area(route) == Some(Clinical);
     if of_calendar && (lowered, to) == (Tasks, Level::None) {
+        return 'n';
+    }
+    // What was refused is a medicine.
+    if route.starts_with("/p/{person}/coverage/refusals")
+        && (lowered, to) == (Clinical, Level::None)
+    {
         return 'n';
     }
     if let Some(rest) = route.strip_prefix("/p/{person}/decisions") {

@@ -1,6 +1,8 @@
 //! Whatever is typed into any form: an answer that helps, what was typed still there, nothing
 //! lost, and never a failure of the program.
 
+mod coverage;
+
 use crate::support::{Browser, Family, html, paper};
 
 /// What people (and others) type. Each with a name for the report.
@@ -198,6 +200,7 @@ async fn family() -> Family {
     ines.open(&family.at("/reconciliation/add")).await.fill("Whose list it is", "the clinic");
     ines.fill("The list", "Warfarin 5 mg tablet").tick("a clinic's printout");
     ines.press("Take it in").await.answers(200);
+    coverage::kept(&mut ines, &family).await;
     ines.open(&family.at("/usual/edit")).await.fill("Usual mood", "calm").fill("Said by", "Emeric");
     ines.press("Save").await.answers(200);
     ines.open(&family.at("/family/answers/add")).await.fill("The question", "May we keep this?");
@@ -219,6 +222,7 @@ async fn every_form_bears_whatever_is_typed() {
     let mut ines = family.browser("Ines").await;
     let pages = FORMS
         .iter()
+        .chain(coverage::FORMS)
         .map(|it| family.at(it))
         .chain(["/me/edit", "/me/mail/quiet", "/me/mail/1", "/records/add"].map(str::to_owned));
     for page in pages {

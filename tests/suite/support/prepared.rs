@@ -1,6 +1,6 @@
 //! A family with one of everything that an address can name: each has the id 1.
 
-use super::{Browser, Family, paper};
+use super::{Browser, Family, html, paper};
 
 impl Family {
     pub async fn with_one_of_everything() -> Family {
@@ -44,6 +44,10 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/questions/add", "The question", "Keep the question"),
         ("/appointments/add", "What it is", "Keep this appointment"),
         ("/tasks/add", "What is to be done", "Keep the task"),
+        ("/coverage/add", "Who pays", "Add this cover"),
+        ("/coverage/cards/add", "What the card is called", "Keep the card"),
+        ("/coverage/refusals/add", "What the refusal says", "Keep it"),
+        ("/coverage/refusals/{id}/calls/add", "With whom", "Write it down"),
         ("/carried/add", "In a few words", "Keep it"),
         ("/visits/add", "Or by name", "Save the note"),
         ("/visits/add", "What else was said", "Keep as a draft"),
@@ -69,6 +73,10 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
                 ines.fill("What the person said of it", "Something");
                 ines.tick("by agreement of the family")
             }
+            "/coverage/add" => ines.tick("a Medicare drug plan"),
+            "/coverage/cards/add" => ines.attach("Photo of the front", &html::photo()),
+            "/coverage/refusals/add" => ines.fill("Which medicine", id).tick("the prescriber"),
+            "/coverage/refusals/{id}/calls/add" => ines.fill("What was said", "Something"),
             "/noticed/add" => ines.tick("mood"),
             "/reconciliation/add" => {
                 ines.fill("The list", "Something").tick("the bottles on the table")

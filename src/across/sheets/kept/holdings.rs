@@ -17,6 +17,7 @@ use crate::{
         baseline::store as baseline,
         conditions::{model::Condition, store as conditions},
         contacts::store as contacts,
+        coverage::{cards::store as cards, refusals::store as refusals, store as covers},
         happenings::store::{self as happenings, Wanted},
         medicines::{
             given::store as given, model::Medicine, stock::store as stock, store as medicines,
@@ -74,6 +75,10 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
             parts.push(part("What is to be done", to_do(&view).await?));
         }
         None => parts.push(part("Appointments, and what is to be done", vec![closed()])),
+    }
+    match view.area::<Papers>() {
+        Some(view) => parts.push(part("Cards, and who pays", paid(&view).await?)),
+        None => parts.push(part("Cards, and who pays", vec![closed()])),
     }
     let history = "Every change, with who made it and when. What was struck stays there.";
     parts.push(part("History", vec![history.to_owned()]));
@@ -205,6 +210,19 @@ async fn filed(view: &View<Papers>) -> Result<Vec<String>> {
     let waiting = papers::waiting(view).await?.len();
     if waiting > 0 {
         lines.push(format!("Also kept: {waiting} in the tray, which nobody has filed yet."));
+    }
+    Ok(lines)
+}
+
+async fn paid(view: &View<Papers>) -> Result<Vec<String>> {
+    let cards = cards::standing(view).await?.into_iter().map(|it| it.title.to_string());
+    let covers = covers::list(view).await?.into_iter().filter(|it| !it.struck);
+    let refused = refusals::list(view).await?.len();
+    let mut lines =
+        vec![list("card", cards.collect()), list("cover", covers.map(|it| it.title()).collect())];
+    if refused > 0 {
+        let noun = if refused == 1 { "prescription that was" } else { "prescriptions that were" };
+        lines.push(format!("Also kept: {refused} {noun} refused at the pharmacy counter."));
     }
     Ok(lines)
 }

@@ -9,6 +9,7 @@ pub const AREAS: [(AreaName, &str); 7] = [
     (AreaName::Log, "the notes of what happened"),
     (AreaName::Papers, "papers, and where the originals are"),
     (AreaName::Tasks, "what is to be done, and the appointments"),
+    (AreaName::Papers, "the cards, and who pays for what"),
     (AreaName::Members, "who shares this record"),
     (AreaName::History, "the history: who wrote or changed what"),
 ];
