@@ -45,6 +45,7 @@ pub fn routes() -> Router<House> {
         .merge(across::reminders::routes())
         .merge(across::ingredients::routes())
         .merge(across::disagreements::routes())
+        .merge(across::directives::routes())
         .merge(across::setup::routes())
         .merge(across::sheets::routes())
         .merge(across::statements::routes())

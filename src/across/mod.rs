@@ -4,6 +4,7 @@ pub mod appointments;
 pub mod calendar;
 pub mod carried;
 pub mod coverage;
+pub mod directives;
 pub mod disagreements;
 pub mod happenings;
 pub mod history;

@@ -146,6 +146,16 @@ ids! {
     RefusalId "refusal"
     /// A call about one.
     RefusalCallId "call"
+    /// A paper that says what is to be done, or who decides.
+    DirectiveId "directive"
+    /// The answer where none is listed.
+    DirectiveAnswerId "answer"
+    /// A copy of one that was given away.
+    DirectiveCopyId "copy"
+    /// What happened after which one is looked at again.
+    DirectiveEventId "event"
+    /// One that need not be, after one event.
+    DirectiveAsideId "aside"
     /// What someone did for the person: hours, nights, errands, travel.
     CarriedId "carried"
     /// Who wishes to be shown among what each carries.

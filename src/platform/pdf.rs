@@ -61,6 +61,8 @@ pub enum Sheet {
     Visit,
     /// The cards of insurance and identity, in their own size, with their numbers.
     Cards,
+    /// Which directives stand, where the originals are, who has a copy.
+    Directives,
 }
 
 impl Sheet {
@@ -75,6 +77,7 @@ impl Sheet {
             Sheet::ChangeSlip => include_str!("../../templates/sheets/slip.typ"),
             Sheet::Visit => include_str!("../../templates/sheets/visit.typ"),
             Sheet::Cards => include_str!("../../templates/sheets/cards.typ"),
+            Sheet::Directives => include_str!("../../templates/sheets/directives.typ"),
         }
     }
 
@@ -90,6 +93,7 @@ impl Sheet {
             Sheet::ChangeSlip => "change slip",
             Sheet::Visit => "sheet before a visit",
             Sheet::Cards => "sheet of cards",
+            Sheet::Directives => "register of directives",
         }
     }
 }

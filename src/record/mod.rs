@@ -6,6 +6,7 @@ pub mod baseline;
 pub mod conditions;
 pub mod contacts;
 pub mod coverage;
+pub mod directives;
 pub mod happenings;
 pub mod medicines;
 pub mod observations;

@@ -10,6 +10,7 @@ mod coverage;
 pub mod days;
 mod death;
 mod decided;
+mod directives;
 mod given;
 pub mod kinds;
 mod noticed;

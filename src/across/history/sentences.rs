@@ -1,8 +1,8 @@
 //! One entry of the history as a sentence: who did what to which thing, and what it was before.
 
 use super::{
-    answers, appointments, carried, coverage, death, decided, given, kinds, noticed, papers,
-    places, questions, reconciled, tasks,
+    answers, appointments, carried, coverage, death, decided, directives, given, kinds, noticed,
+    papers, places, questions, reconciled, tasks,
     titles::{Thing, Titles},
     turns, values, visits,
 };
@@ -93,6 +93,7 @@ impl Words<'_> {
         let own = own.or_else(|| noticed::tell(self, entry));
         let own = own.or_else(|| decided::tell(self, entry));
         let own = own.or_else(|| coverage::tell(self, entry));
+        let own = own.or_else(|| directives::tell(self, entry));
         let own = own.or_else(|| turns::tell(self, entry));
         let own = own.or_else(|| appointments::tell(self, entry));
         let own = own.or_else(|| visits::tell(self, entry));
@@ -307,6 +308,7 @@ fn only_checked(entry: &Recorded) -> bool {
 fn done(entry: &Recorded) -> (String, String) {
     let area = match entry.area.as_str() {
         "clinical" => "the clinical pages",
+        "directives" => "the directives",
         "history" => "the history",
         "members" => "the family's list",
         "papers" => "the papers",

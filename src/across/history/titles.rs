@@ -5,6 +5,7 @@ use super::kinds::page;
 use crate::{
     across::{
         coverage::titles as refused,
+        directives,
         reconciliation::{settled_store as settled, store as second_lists},
         sheets::store as sheets,
         tasks::seen as tasks,
@@ -18,7 +19,7 @@ use crate::{
         },
     },
     platform::{
-        auth::area::{Clinical, Essentials, Log, Members, Papers, Tasks},
+        auth::area::{Clinical, Directives, Essentials, Log, Members, Papers, Tasks},
         db::View,
         error::Result,
         web::urls::Address,
@@ -75,6 +76,11 @@ impl Titles {
         }
         if let Some(view) = view.area::<Papers>() {
             it.put("paper", papers::titles(&view).await?);
+        }
+        if let Some(view) = view.area::<Directives>() {
+            for (kind, id, title) in directives::titles(&view).await? {
+                it.put(kind, [(id, title)]);
+            }
         }
         if let Some(view) = view.area::<Tasks>() {
             it.put("appointment", appointments::titles(&view).await?);

@@ -1,18 +1,21 @@
 //! The facts of the emergency sheet: for a nurse or paramedic who has never met the person.
 //!
 //! Order: whom to phone, who she is, allergies, what was stated of a blood thinner and of implants,
-//! medicines, those on hold, conditions, operations, how she usually is, contacts,
+//! which directives stand, medicines, those on hold, conditions, operations, how she usually is, contacts,
 //! poison line.
 //! A field that is missing is shown as missing (Joint Commission NPSG.03.06.01, 2020 wording).
 //! Checks stand with their date, not their age, so the same facts always give the same hash.
 
 mod clinical;
 mod contacts;
+mod directives;
 mod medicines;
 
+pub(super) use self::directives::DirectiveItem;
 use self::{
     clinical::{Conditions, Operations, StatementItem, statements},
     contacts::Contacts,
+    directives::Directives,
     medicines::{Log, Medicines},
 };
 use super::{stamps::Stamps, usual::Usual};
@@ -48,6 +51,8 @@ pub struct Facts {
     pub person: Head,
     pub allergies: Allergies,
     pub statements: Vec<StatementItem>,
+    /// None at all for a member to whom the area was closed: no line, and no word that one is missing.
+    pub directives: Option<Directives>,
     pub medicines: Medicines,
     pub conditions: Conditions,
     pub operations: Operations,
@@ -115,12 +120,17 @@ impl Facts {
         let operations = operations::list(&clinical).await?;
         let conditions = conditions::standing(&clinical).await?;
         let answers = answers::list(&clinical).await?;
+        let directives = match view.for_sheet_unless_closed() {
+            Some(view) => Some(Directives::read(&view).await?),
+            None => None,
+        };
         Ok(Facts {
             paper: person.paper.code(),
             lang: "en",
             title: "Emergency sheet",
             allergies: Allergies::of(&state, &stamps),
             statements: statements(&answers, &operations),
+            directives,
             medicines: Medicines::of(&medicines, &turned, &stamps, &log),
             conditions: Conditions::of(&conditions, &person.name, &stamps),
             operations: Operations::of(&operations, &stamps),

@@ -6,6 +6,7 @@
 
 mod asked;
 mod cards;
+mod directives;
 mod emergency;
 mod give;
 mod kept;
@@ -38,6 +39,7 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/sheets/kept", get(pages::kept))
         .route("/p/{person}/sheets/kept/print", post(pages::print_kept))
         .merge(cards::routes())
+        .merge(directives::routes())
         .merge(medicines::pages::routes())
         .merge(visit::pages::routes())
 }

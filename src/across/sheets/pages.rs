@@ -10,7 +10,7 @@ use super::{
 };
 use crate::platform::{
     auth::{
-        area::{Clinical, Essentials, Members, Papers},
+        area::{Clinical, Directives, Essentials, Members, Papers},
         grant::{Change, Grant, Leave, See},
     },
     error::{Error, Result},
@@ -32,6 +32,7 @@ pub struct ListPage {
     /// Whether she decides, so may ask the person with the sheet of what is kept.
     may_ask: bool,
     may_see_medicines: bool,
+    may_see_directives: bool,
     today: Date,
 }
 
@@ -70,16 +71,25 @@ pub async fn list(grant: Grant<See<Essentials>>) -> Result<ListPage> {
         (Sheet::MedicineList, medicines),
         (Sheet::WalletCard, wallet),
     ];
-    // That cards were printed is told only to those who see that there are any.
-    let told = |it: &Print| it.sheet != Sheet::Cards.name() || grant.may::<See<Papers>>();
+    // Who reads less on the emergency sheet than others would be told by a difference that there is more.
+    let reads_all = view.for_sheet_unless_closed::<Directives>().is_some();
     let row = |print: Print| {
-        let same = now.iter().find(|(sheet, _)| sheet.name() == print.sheet);
+        let own = reads_all || print.member_id == grant.member();
+        let same = now.iter().find(|(sheet, _)| sheet.name() == print.sheet).filter(|_| own);
         let current = same.and_then(|(_, hash)| Some(*hash.as_ref()? == print.facts));
         Row { by: names.of(print.member_id).to_owned(), current, print }
     };
+    // A print of the cards, or of the register, tells those who see neither that there is one.
+    let may_see_directives = grant.may::<See<Directives>>();
+    let told = |it: &Print| match it.sheet.as_str() {
+        sheet if sheet == Sheet::Cards.name() => grant.may::<See<Papers>>(),
+        sheet if sheet == Sheet::Directives.name() => may_see_directives,
+        _ => true,
+    };
     let prints = prints.into_iter().filter(told).map(row).collect();
     let may_see_medicines = grant.may::<See<Clinical>>();
-    Ok(ListPage { page, prints, may_ask, may_see_medicines, today: grant.today() })
+    let today = grant.today();
+    Ok(ListPage { page, prints, may_ask, may_see_medicines, may_see_directives, today })
 }
 
 #[derive(Template, WebTemplate)]

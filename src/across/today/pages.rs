@@ -11,14 +11,14 @@ use super::{
 };
 use crate::{
     across::{
-        appointments, coverage,
+        appointments, coverage, directives,
         history::days::{self, Told},
         papers, tasks, visits,
     },
     platform::{
         audit::{Names, read::Wanted},
         auth::{
-            area::{Clinical, Essentials, History, Log, Members, Papers, Tasks},
+            area::{Clinical, Directives, Essentials, History, Log, Members, Papers, Tasks},
             grant::{Change, Grant, See},
         },
         db::{Done, View},
@@ -109,6 +109,9 @@ async fn needs(
     if let Some(it) = planned.filter(|_| grant.may::<Change<Tasks>>()) {
         let hers = (grant.member(), grant.today());
         needs.extend(tasks::needs(&it.tasks, &it.hands, names, hers));
+    }
+    if let Some(view) = view.area::<Directives>() {
+        needs.extend(directives::needs::of(&view).await?);
     }
     if let Some(view) = view.area::<Log>() {
         needs.extend(needs::waiting(&view).await?);

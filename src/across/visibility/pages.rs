@@ -23,7 +23,7 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 16] = [
+const KINDS: [&str; 17] = [
     "medicine",
     "allergy",
     "contact",
@@ -35,6 +35,7 @@ const KINDS: [&str; 16] = [
     "task",
     "observation",
     "decision",
+    "directive",
     "visit",
     "paper",
     "cover",

@@ -55,7 +55,9 @@ impl AreaName {
             AreaName::Clinical => "medicines, and what else a clinician works with",
             AreaName::Log => "what happened, as noted by whoever was there",
             AreaName::Papers => "papers, and where the originals are",
-            AreaName::Directives => "the text of directives",
+            AreaName::Directives => {
+                "directives, their originals and copies; and their lines on the emergency sheet"
+            }
             AreaName::Tasks => "what is to be done, appointments, shifts",
             AreaName::Money => "what was paid, by whom",
             AreaName::Members => "who shares the record",
@@ -77,8 +79,8 @@ pub struct Essentials;
 pub struct Clinical;
 /// What happened, as it was noted. An aide writes here too.
 pub struct Log;
-/// Papers, cards and coverage, and where the originals are.
-pub struct Papers;
+/// Directives: which one stands, where its original is, who has a copy.
+pub struct Directives;
 /// What is to be done, and when: tasks, appointments, shifts.
 pub struct Tasks;
 /// Papers, in the tray and filed.
@@ -101,8 +103,8 @@ impl Area for Clinical {
 impl Area for Log {
     const NAME: AreaName = AreaName::Log;
 }
-impl Area for Papers {
-    const NAME: AreaName = AreaName::Papers;
+impl Area for Directives {
+    const NAME: AreaName = AreaName::Directives;
 }
 impl Area for Tasks {
     const NAME: AreaName = AreaName::Tasks;

@@ -151,4 +151,11 @@ impl View<Essentials> {
     pub fn for_sheet<B: Area>(&self) -> View<B> {
         View::of(self.open.clone(), self.scope)
     }
+
+    /// The same of an area that may be closed to a member on purpose: nothing where it was lowered
+    /// to nothing for her, also on the sheet. A role that has none of the area reads it there.
+    pub fn for_sheet_unless_closed<B: Area>(&self) -> Option<View<B>> {
+        let lowered = self.reach().and_then(|it| it.lowered.level(B::NAME));
+        (lowered != Some(Level::None)).then(|| self.for_sheet())
+    }
 }

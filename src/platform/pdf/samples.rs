@@ -75,6 +75,16 @@ pub fn ordinary() -> Value {
             {"subject": "Blood thinner", "sentence": "Yes: apixaban", "said": "said by Dr Adaeze Oyelaran on 3 November 2026", "beside": null},
             {"subject": "Implant or device", "sentence": "None", "said": "said by Emeric on 20 November 2026", "beside": "Stated: none, by Emeric; an operation with an implant is listed."}
         ],
+        "directives": {"sentence": "2 in force, as far as the family knows", "caution": "Copy for information, not an order.",
+            "disagree": ["Two papers disagree: show both to the clinician. Do-not-resuscitate order of 3 May 2022 and Living will of 3 May 2022: marked by the family: heart"],
+            "items": [
+                {"kind": "Do-not-resuscitate order", "signed": "3 May 2022", "form_of": "Minnesota", "original": "on the fridge", "no_agent": false, "agents": []},
+                {"kind": "Power of attorney for health care", "signed": null, "form_of": null, "original": null, "no_agent": false, "agents": [
+                    {"what": "agent", "name": "Ines Varga", "phones": ["218-555-0101", "218-555-0102"], "amiss": null},
+                    {"what": "alternate agent", "name": "Juno Varga", "phones": [], "amiss": "struck from the contacts"}
+                ]}
+            ]
+        },
         "medicines": {"stamp": "checked 20 Nov 2026 by Ines, against the bottles", "taking": taking, "held": held},
         "conditions": conditions(), "operations": operations(),
         "usual": usual(),

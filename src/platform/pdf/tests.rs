@@ -79,6 +79,7 @@ fn every_string_of_a_list_of_sixty_is_on_the_paper() {
         "person",
         "allergies",
         "statements",
+        "directives",
         "medicines",
         "conditions",
         "operations",

@@ -4,6 +4,7 @@
 mod appointments;
 mod carried;
 mod coverage;
+mod directives;
 mod medicines;
 mod papers;
 mod sheets;
@@ -18,6 +19,7 @@ use crate::base::ids::{
 pub use appointments::*;
 pub use carried::*;
 pub use coverage::*;
+pub use directives::*;
 pub use medicines::*;
 pub use papers::*;
 pub use sheets::*;

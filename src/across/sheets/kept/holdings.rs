@@ -2,12 +2,15 @@
 //! not listed, never left out.
 
 use crate::{
-    across::{reconciliation::store as second_lists, tasks::seen as tasks},
+    across::{
+        directives::ground::Ground as Papers, reconciliation::store as second_lists,
+        tasks::seen as tasks,
+    },
     family::{
         carried::store as carried, decisions::store as decisions, tasks::store as kept_tasks,
     },
     platform::{
-        auth::area::{Clinical, Essentials, Log, Members, Papers, Tasks},
+        auth::area::{Clinical, Directives, Essentials, Log, Members, Papers, Tasks},
         db::View,
         error::Result,
     },
@@ -57,6 +60,10 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
             parts.push(part("Decisions", decided(&clinical_view).await?));
         }
         None => parts.push(part("Medicines, conditions, operations", vec![closed()])),
+    }
+    match view.area::<Directives>() {
+        Some(view) => parts.push(part("Directives", directives(&view).await?)),
+        None => parts.push(part("Directives", vec![closed()])),
     }
     match view.area::<Log>() {
         Some(view) => {
@@ -142,6 +149,19 @@ async fn clinical(view: &View<Clinical>) -> Result<Vec<Part>> {
         part("Questions for those who treat you", questions(view).await?),
         part("Notes of visits", noted(view).await?),
     ])
+}
+
+/// Which are in force as far as the family knows, and how many copies are written down.
+async fn directives(view: &View<Directives>) -> Result<Vec<String>> {
+    let papers = Papers::read(view).await?;
+    let titles: Vec<_> = papers.standing().in_force.iter().map(|it| it.title()).collect();
+    let mut lines = vec![counted(&papers.asked().sentence(), titles)];
+    let copies = papers.copies.iter().filter(|it| !it.struck).count();
+    if copies > 0 {
+        let noun = if copies == 1 { "person" } else { "people or places" };
+        lines.push(format!("Also kept: {copies} {noun} with a copy. Their text is not kept here."));
+    }
+    Ok(lines)
 }
 
 /// What is kept of the medicines beside their list.

@@ -6,6 +6,7 @@ use crate::platform::auth::area::AreaName;
 pub const AREAS: [(AreaName, &str); 7] = [
     (AreaName::Essentials, "allergies, contacts, the usual self and the emergency sheet"),
     (AreaName::Clinical, "medicines, conditions and operations"),
+    (AreaName::Directives, "the directives"),
     (AreaName::Log, "the notes of what happened"),
     (AreaName::Papers, "papers, and where the originals are"),
     (AreaName::Tasks, "what is to be done, and the appointments"),

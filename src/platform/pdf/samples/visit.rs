@@ -10,6 +10,9 @@ pub fn all() -> Vec<(&'static str, Sheet, Value)> {
         ("visit-empty", Sheet::Visit, empty()),
         ("visit-sixty", Sheet::Visit, on_a4(visit(60))),
         ("visit-hostile", Sheet::Visit, hostile()),
+        ("directives", Sheet::Directives, register(2)),
+        ("directives-empty", Sheet::Directives, register(0)),
+        ("directives-hostile", Sheet::Directives, hostile_register()),
     ]
 }
 
@@ -82,6 +85,35 @@ fn empty() -> Value {
     data["allergies"] = json!({"sentence": "Allergies: not asked", "stamp": null, "items": []});
     data["person"]["calls"] = json!([]);
     data
+}
+
+/// The register of the directives with so many in force.
+fn register(count: usize) -> Value {
+    let one = |n| {
+        item(
+            format!("Power of attorney for health care of {n} May 2022, form of Minnesota"),
+            &[
+                format!("Original: blue folder {n} in the hall"),
+                "agent: Ines Varga, 218-555-0101, 218-555-0102".to_owned(),
+                "Copies given: Dr. Signe Aune (on 4 May 2022); the hospital (on 4 May 2022)"
+                    .to_owned(),
+            ],
+        )
+    };
+    let mut data = sheet("Register of the directives");
+    data["person"]["calls"] = json!([]);
+    data["sentence"] = format!("{count} in force, as far as the family knows").into();
+    data["notices"] = json!([]);
+    data["items"] = (1..=count).map(one).collect();
+    data
+}
+
+fn hostile_register() -> Value {
+    let mut data = register(2);
+    data["notices"] = json!(["Unbroken".repeat(37), "Two papers disagree: *not bold* #panic()"]);
+    data["items"][0]["head"] = "Unbroken".repeat(37).into();
+    data["items"][1]["lines"][0] = "💊 $x$ <b> \\ @who ?אקמול".into();
+    on_a4(data)
 }
 
 fn on_a4(mut data: Value) -> Value {

@@ -18,6 +18,11 @@ pub fn kept_sheet() -> Address {
     record("/sheets/kept")
 }
 
+/// Which directives stand, and where they are.
+pub fn directives_sheet() -> Address {
+    record("/sheets/directives")
+}
+
 /// Every medicine on one sheet.
 pub fn medicine_sheet() -> Address {
     record("/sheets/medicines")
