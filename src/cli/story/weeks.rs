@@ -27,6 +27,7 @@ impl Telling<'_> {
         self.directives_lowered().await?;
         self.directives_answered().await?;
         self.mail_chosen().await?;
+        self.directives_written().await?;
         self.tasks_taken().await?;
         self.week_carried().await?;
         self.morning_dose(5).await?;
