@@ -8,6 +8,7 @@ mod appointments;
 mod carried;
 mod coverage;
 mod decisions;
+mod directives;
 mod medicines;
 mod noticed;
 mod papers;
@@ -27,6 +28,7 @@ pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| {
         coverage::TABLE,
         noticed::TABLE,
         decisions::TABLE,
+        directives::TABLE,
         visits::TABLE,
         papers::TABLE,
         REST,

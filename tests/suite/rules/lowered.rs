@@ -14,7 +14,7 @@ use kinsheaf::platform::auth::{
     policy::Level,
 };
 
-use AreaName::{Clinical, Essentials, History, Log, Members, Papers, Tasks};
+use AreaName::{Clinical, Directives, Essentials, History, Log, Members, Papers, Tasks};
 
 /// Whose area an address below `/p/{person}` is: the first that fits.
 const AREAS: &[(&str, AreaName)] = &[
@@ -43,6 +43,8 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/papers", Papers),
     ("/noticed", Log),
     ("/sheets/kept", Members),
+    ("/sheets/directives", Directives),
+    ("/directives", Directives),
     ("/sheets/medicines", Clinical),
     ("/sheets/week", Clinical),
     ("/sheets/day", Clinical),
@@ -129,7 +131,7 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     }
 }
 
-const LOWERED: [(&str, AreaName, Level); 12] = [
+const LOWERED: [(&str, AreaName, Level); 14] = [
     ("clinical", Clinical, Level::See),
     ("clinical", Clinical, Level::None),
     ("essentials", Essentials, Level::See),
@@ -140,6 +142,7 @@ const LOWERED: [(&str, AreaName, Level); 12] = [
     ("papers", Papers, Level::None),
     ("log", Log, Level::See),
     ("log", Log, Level::None),
+    ("directives", Directives, Level::None),
     ("history", History, Level::None),
     ("members", Members, Level::None),
 ];

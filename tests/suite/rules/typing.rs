@@ -2,6 +2,7 @@
 //! lost, and never a failure of the program.
 
 mod coverage;
+mod directives;
 
 use crate::support::{Browser, Family, html, paper};
 
@@ -175,6 +176,7 @@ async fn family() -> Family {
     ines.fill("Why", "The stairs").fill("The person was not asked, because", "asleep");
     ines.fill("Who decides", "Ines").tick("by agreement of the family");
     ines.press("Write it down").await.answers(200);
+    directives::written(&mut ines, &family).await;
     ines.open(&family.at("/questions/add")).await.fill("The question", "With food?");
     ines.press("Keep the question").await.answers(200);
     ines.open(&family.at("/appointments/add")).await.fill("What it is", "Therapy");
@@ -223,6 +225,7 @@ async fn every_form_bears_whatever_is_typed() {
     let pages = FORMS
         .iter()
         .chain(coverage::FORMS)
+        .chain(directives::FORMS)
         .map(|it| family.at(it))
         .chain(["/me/edit", "/me/mail/quiet", "/me/mail/1", "/records/add"].map(str::to_owned));
     for page in pages {

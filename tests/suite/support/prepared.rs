@@ -41,6 +41,9 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/noticed/add", "What you saw", "Keep it"),
         ("/decisions/add", "What is to be decided", "Put it up"),
         ("/decisions/{id}/decide", "What was decided", "Write it down"),
+        ("/directives/add", "Whose form it is", "Add this directive"),
+        ("/directives/{id}/copies/add", "Or in words", "Write it down"),
+        ("/directives/events/add", "In a few words", "Write it down"),
         ("/questions/add", "The question", "Keep the question"),
         ("/appointments/add", "What it is", "Keep this appointment"),
         ("/tasks/add", "What is to be done", "Keep the task"),
@@ -78,6 +81,10 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
             "/coverage/refusals/add" => ines.fill("Which medicine", id).tick("the prescriber"),
             "/coverage/refusals/{id}/calls/add" => ines.fill("What was said", "Something"),
             "/noticed/add" => ines.tick("mood"),
+            "/directives/add" => ines.tick("living will").fill("Signed on", "3 May 2022"),
+            "/directives/events/add" => {
+                ines.tick("a move to another state").fill("On which day", "2 Nov 2026")
+            }
             "/reconciliation/add" => {
                 ines.fill("The list", "Something").tick("the bottles on the table")
             }
