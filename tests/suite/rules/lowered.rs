@@ -131,7 +131,7 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
     }
 }
 
-const LOWERED: [(&str, AreaName, Level); 14] = [
+const LOWERED: [(&str, AreaName, Level); 13] = [
     ("clinical", Clinical, Level::See),
     ("clinical", Clinical, Level::None),
     ("essentials", Essentials, Level::See),
