@@ -10,6 +10,7 @@ mod contacts;
 mod corrections;
 mod coverage;
 mod decisions;
+mod directives;
 mod given;
 mod heart;
 mod infection;

@@ -7,6 +7,7 @@
 //! so.
 
 mod holdings;
+mod on_paper;
 mod sharers;
 
 use self::{

@@ -1,11 +1,9 @@
 //! What is kept, part by part, in short lists: an area that the reader does not see is named as
 //! not listed, never left out.
 
+use super::on_paper::{directives, filed, paid};
 use crate::{
-    across::{
-        directives::ground::Ground as Papers, reconciliation::store as second_lists,
-        tasks::seen as tasks,
-    },
+    across::{reconciliation::store as second_lists, tasks::seen as tasks},
     family::{
         carried::store as carried, decisions::store as decisions, tasks::store as kept_tasks,
     },
@@ -20,7 +18,6 @@ use crate::{
         baseline::store as baseline,
         conditions::{model::Condition, store as conditions},
         contacts::store as contacts,
-        coverage::{cards::store as cards, refusals::store as refusals, store as covers},
         happenings::store::{self as happenings, Wanted},
         medicines::{
             given::store as given, model::Medicine, stock::store as stock, store as medicines,
@@ -28,7 +25,6 @@ use crate::{
         },
         observations::store::{self as observations, Wanted as Seen},
         operations::store as operations,
-        papers::store as papers,
         people::{model::Person, store as people},
         questions::store as asked,
         statements::{state::State, store as statements},
@@ -73,8 +69,11 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
         None => parts.push(part("Notes of what happened", vec![closed()])),
     }
     match view.area::<Papers>() {
-        Some(view) => parts.push(part("Papers", filed(&view).await?)),
-        None => parts.push(part("Papers", vec![closed()])),
+        Some(view) => {
+            parts.push(part("Papers", filed(&view).await?));
+            parts.push(part("Cards, and who pays", paid(&view).await?));
+        }
+        None => parts.push(part("Papers and cards", vec![closed()])),
     }
     match view.area::<Tasks>() {
         Some(view) => {
@@ -82,10 +81,6 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
             parts.push(part("What is to be done", to_do(&view).await?));
         }
         None => parts.push(part("Appointments, and what is to be done", vec![closed()])),
-    }
-    match view.area::<Papers>() {
-        Some(view) => parts.push(part("Cards, and who pays", paid(&view).await?)),
-        None => parts.push(part("Cards, and who pays", vec![closed()])),
     }
     let history = "Every change, with who made it and when. What was struck stays there.";
     parts.push(part("History", vec![history.to_owned()]));
@@ -151,19 +146,6 @@ async fn clinical(view: &View<Clinical>) -> Result<Vec<Part>> {
     ])
 }
 
-/// Which are in force as far as the family knows, and how many copies are written down.
-async fn directives(view: &View<Directives>) -> Result<Vec<String>> {
-    let papers = Papers::read(view).await?;
-    let titles: Vec<_> = papers.standing().in_force.iter().map(|it| it.title()).collect();
-    let mut lines = vec![counted(&papers.asked().sentence(), titles)];
-    let copies = papers.copies.iter().filter(|it| !it.struck).count();
-    if copies > 0 {
-        let noun = if copies == 1 { "person" } else { "people or places" };
-        lines.push(format!("Also kept: {copies} {noun} with a copy. Their text is not kept here."));
-    }
-    Ok(lines)
-}
-
 /// What is kept of the medicines beside their list.
 async fn about_medicines(view: &View<Clinical>) -> Result<Vec<String>> {
     let turned = turns::list(view, &turns::Wanted::default()).await?.len();
@@ -219,30 +201,6 @@ async fn to_do(view: &View<Tasks>) -> Result<Vec<String>> {
     if carried > 0 {
         let noun = if carried == 1 { "entry" } else { "entries" };
         lines.push(format!("Also kept: {carried} {noun} of what each does for you. You can wish that none of it is shown."));
-    }
-    Ok(lines)
-}
-
-/// Those that stand by their titles; what waits is counted.
-async fn filed(view: &View<Papers>) -> Result<Vec<String>> {
-    let all = papers::filed(view).await?.into_iter().filter(|it| it.stands());
-    let mut lines = vec![list("paper", all.map(|it| it.title()).collect())];
-    let waiting = papers::waiting(view).await?.len();
-    if waiting > 0 {
-        lines.push(format!("Also kept: {waiting} in the tray, which nobody has filed yet."));
-    }
-    Ok(lines)
-}
-
-async fn paid(view: &View<Papers>) -> Result<Vec<String>> {
-    let cards = cards::standing(view).await?.into_iter().map(|it| it.title.to_string());
-    let covers = covers::list(view).await?.into_iter().filter(|it| !it.struck);
-    let refused = refusals::list(view).await?.len();
-    let mut lines =
-        vec![list("card", cards.collect()), list("cover", covers.map(|it| it.title()).collect())];
-    if refused > 0 {
-        let noun = if refused == 1 { "prescription that was" } else { "prescriptions that were" };
-        lines.push(format!("Also kept: {refused} {noun} refused at the pharmacy counter."));
     }
     Ok(lines)
 }
@@ -305,7 +263,7 @@ fn ailments(all: &[Condition]) -> Vec<String> {
 }
 
 /// "2 contacts: Ines, Emeric."
-fn list(noun: &str, names: Vec<String>) -> String {
+pub(super) fn list(noun: &str, names: Vec<String>) -> String {
     let plural = if names.len() == 1 { "" } else { "s" };
     match names.len() {
         0 => format!("No {noun} is written down."),
@@ -313,7 +271,7 @@ fn list(noun: &str, names: Vec<String>) -> String {
     }
 }
 
-fn counted(sentence: &str, names: Vec<String>) -> String {
+pub(super) fn counted(sentence: &str, names: Vec<String>) -> String {
     match names.is_empty() {
         true => format!("{sentence}."),
         false => format!("{sentence}: {}.", names.join(", ")),

@@ -3,14 +3,13 @@
 use crate::platform::auth::area::AreaName;
 
 /// The areas that have pages, each in plain words. An area that gets pages is one line more.
-pub const AREAS: [(AreaName, &str); 7] = [
+pub const AREAS: [(AreaName, &str); 8] = [
     (AreaName::Essentials, "allergies, contacts, the usual self and the emergency sheet"),
     (AreaName::Clinical, "medicines, conditions and operations"),
     (AreaName::Directives, "the directives"),
     (AreaName::Log, "the notes of what happened"),
-    (AreaName::Papers, "papers, and where the originals are"),
+    (AreaName::Papers, "papers and cards, who pays for what, and where the originals are"),
     (AreaName::Tasks, "what is to be done, and the appointments"),
-    (AreaName::Papers, "the cards, and who pays for what"),
     (AreaName::Members, "who shares this record"),
     (AreaName::History, "the history: who wrote or changed what"),
 ];

@@ -26,10 +26,13 @@ const SIGNED: Date = date!(2022 - 04 - 12);
 impl Telling<'_> {
     pub(super) async fn directives_written(&self) -> Result<()> {
         self.day(6, (10, 20));
-        let emeric = self.contact("Emeric Varga").await?;
-        let (ines, juno) = (self.contact("Ines Varga").await?, self.contact("Juno Varga").await?);
-        let (doctor, lawyer) =
-            (self.contact("Dr Adaeze Oyelaran").await?, self.contact("Tamsin Reyes").await?);
+        let emeric = self.contact_called("Emeric Varga").await?;
+        let (ines, juno) =
+            (self.contact_called("Ines Varga").await?, self.contact_called("Juno Varga").await?);
+        let (doctor, lawyer) = (
+            self.contact_called("Dr Adaeze Oyelaran").await?,
+            self.contact_called("Tamsin Reyes").await?,
+        );
         let older = Entry {
             named: [emeric, None, None],
             kept_where: some("gone, as far as Ottoline knows"),
@@ -62,7 +65,7 @@ impl Telling<'_> {
         Ok(())
     }
 
-    async fn contact(&self, name: &str) -> Result<Option<ContactId>> {
+    async fn contact_called(&self, name: &str) -> Result<Option<ContactId>> {
         let view = self.write::<Essentials>("Ines").await?;
         let all = contacts::list(&view).await?;
         Ok(all.iter().find(|it| it.name.as_str() == name).map(|it| it.id))
