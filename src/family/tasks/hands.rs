@@ -4,7 +4,7 @@
 //! One whose owner is none of these is free to be taken, and says so: nothing is lost when a
 //! place is paused or ends.
 
-use super::model::{Task, area_of};
+use super::model::{Task, areas_of};
 use crate::base::ids::MemberId;
 use crate::platform::auth::{
     area::AreaName,
@@ -94,9 +94,10 @@ impl Hands {
         };
         allows(AreaName::Tasks, Level::Change)
             && !hidden("task", task.id.into())
-            && task
-                .about()
-                .is_none_or(|(kind, item)| allows(area_of(kind), Level::See) && !hidden(kind, item))
+            && task.about().is_none_or(|(kind, item)| {
+                let seen = areas_of(kind).iter().all(|it| allows(*it, Level::See));
+                seen && !hidden(kind, item)
+            })
     }
 }
 

@@ -272,12 +272,13 @@ impl Task {
     }
 }
 
-/// The area that an item of a kind belongs to: a task about it is seen by who reaches that.
-pub fn area_of(kind: &str) -> AreaName {
+/// The areas that an item of a kind belongs to: a task about it is seen by who reaches them.
+pub fn areas_of(kind: &str) -> &'static [AreaName] {
     match kind {
-        "medicine" | "condition" | "operation" | "question" | "visit" => AreaName::Clinical,
-        "appointment" => AreaName::Tasks,
-        "refusal" => AreaName::Papers,
-        _ => AreaName::Essentials,
+        "medicine" | "condition" | "operation" | "question" | "visit" => &[AreaName::Clinical],
+        "appointment" => &[AreaName::Tasks],
+        // A paper that names a medicine.
+        "refusal" => &[AreaName::Papers, AreaName::Clinical],
+        _ => &[AreaName::Essentials],
     }
 }

@@ -195,6 +195,11 @@ impl Cover {
         (!both.is_empty()).then(|| both.join(" "))
     }
 
+    /// Whether the day has passed until which someone may talk to them.
+    pub fn talk_is_over(&self, today: Date) -> bool {
+        self.talks_until.is_some_and(|it| it < today)
+    }
+
     /// "Ines, until 31 December 2026"
     pub fn who_talks(&self) -> Option<String> {
         let who = self.talks.as_ref()?;

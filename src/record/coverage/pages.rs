@@ -35,6 +35,7 @@ pub struct ShowPage {
     page: Page,
     kept: Cover,
     holds: bool,
+    talk_is_over: bool,
     /// Medicare's dates, for a kind that has them.
     dates: Vec<String>,
     source: &'static str,
@@ -50,6 +51,7 @@ pub async fn show(grant: Grant<See<Papers>>, At(id): At<CoverId>) -> Result<Show
     Ok(ShowPage {
         page: grant.page(kept.title()),
         holds: kept.holds_on(grant.today()),
+        talk_is_over: kept.talk_is_over(grant.today()),
         dates: if dated { years.lines(kept.kind, grant.today()) } else { Vec::new() },
         source: &years.source,
         may_change: grant.may::<Change<Papers>>(),

@@ -91,7 +91,7 @@ async fn a_card_is_one_press_from_anywhere_and_each_opening_is_noted() {
     form.push(("front".into(), "0".repeat(64)));
     ines.send(&to, &form).await.answers(422).sees("The photo did not arrive.");
     // A card that says who she is belongs to no plan.
-    ines.open(&family.at("/coverage/cards/1/edit")).await.tick("a card that says who she is");
+    ines.open(&family.at("/coverage/cards/1/edit")).await.tick("a card of identity");
     ines.press("Save").await.answers(422).sees("Only a card of insurance belongs to a cover.");
     ines.fill("Which cover it belongs to", "").fill("Expires", "24 Nov 2026").press("Save").await;
     ines.answers(200).sees("expired");
@@ -108,6 +108,7 @@ async fn the_new_card_is_asked_about_from_the_second_of_january() {
     let mut bram = family.browser("Bram").await;
     bram.open(&family.at("/today")).await.sees("1 January").does_not_see(asks);
     family.house.pass(Duration::days(1));
+    let mut bram = family.browser("Bram").await;
     bram.open(&family.at("/today")).await.sees(asks);
     let mut delia = family.browser("Delia").await;
     delia.open(&family.at("/today")).await.does_not_see("Drug plan").does_not_see("Cards");

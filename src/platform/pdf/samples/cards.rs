@@ -33,6 +33,8 @@ pub fn cards(count: usize, title: &str) -> Value {
         all.push(json!({"title": "Supplement", "lines": lines(9), "front": null, "back": null, "is_card": false}));
     }
     let mut data = sheet("Cards");
+    // Whom to call does not stand on it.
+    data["person"] = json!({"name": data["person"]["name"], "born": data["person"]["born"]});
     data["sentence"] = "As they were on 25 November 2026.".into();
     data["cards"] = all.into();
     data["unset"] = false.into();

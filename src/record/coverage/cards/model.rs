@@ -28,7 +28,7 @@ impl Choice for Sort {
     fn words(self) -> &'static str {
         match self {
             Sort::Insurance => "a card of insurance",
-            Sort::Identity => "a card that says who she is",
+            Sort::Identity => "a card of identity",
         }
     }
 }
