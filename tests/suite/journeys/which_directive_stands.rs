@@ -27,8 +27,8 @@ async fn power(ines: &mut Browser, family: &Family, agent: &str, on: &str) {
 async fn on_the_sheet(browser: &mut Browser, family: &Family) -> String {
     browser.open(&family.at("/sheets/emergency")).await.answers(200);
     let page = browser.page();
-    let found = html::select(&page, "main section").into_iter().map(html::text);
-    found.into_iter().find(|it| it.starts_with("Directives")).unwrap_or_default()
+    let mut found = html::select(&page, "main section").into_iter().map(html::text);
+    found.find(|it| it.starts_with("Directives")).unwrap_or_default()
 }
 
 #[tokio::test]

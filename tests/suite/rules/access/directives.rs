@@ -1,5 +1,6 @@
 //! What every role is answered of directives: the person and a steward change, a relative sees, and for
-//! an aide and a reader there are no such pages. The one there is, is in force.
+//! an aide and a reader there are no such pages. The one there is, is in force: it is neither to be
+//! signed nor to stand again.
 
 use super::Row;
 
@@ -15,13 +16,13 @@ pub const TABLE: &[Row] = &[
     ("GET",  "/p/{person}/directives/{directive}/edit",               "yyfnnns"),
     ("POST", "/p/{person}/directives/{directive}/edit",               "yyfnnns"),
     ("GET",  "/p/{person}/directives/{directive}/sign",               "nnfnnns"),
-    ("POST", "/p/{person}/directives/{directive}/sign",               "yyfnnns"),
+    ("POST", "/p/{person}/directives/{directive}/sign",               "nnfnnns"),
     ("GET",  "/p/{person}/directives/{directive}/void",               "yyfnnns"),
     ("POST", "/p/{person}/directives/{directive}/void",               "yyfnnns"),
     ("GET",  "/p/{person}/directives/{directive}/supersede",          "yyfnnns"),
     ("POST", "/p/{person}/directives/{directive}/supersede",          "yyfnnns"),
     ("GET",  "/p/{person}/directives/{directive}/stands",             "nnfnnns"),
-    ("POST", "/p/{person}/directives/{directive}/stands",             "yyfnnns"),
+    ("POST", "/p/{person}/directives/{directive}/stands",             "nnfnnns"),
     ("GET",  "/p/{person}/directives/{directive}/differs",            "yyfnnns"),
     ("POST", "/p/{person}/directives/{directive}/differs",            "yyfnnns"),
     ("GET",  "/p/{person}/directives/{directive}/review",             "yyfnnns"),
