@@ -46,6 +46,7 @@ pub fn routes() -> Router<House> {
         .merge(across::ingredients::routes())
         .merge(across::disagreements::routes())
         .merge(across::directives::routes())
+        .merge(across::search::routes())
         .merge(across::setup::routes())
         .merge(across::sheets::routes())
         .merge(across::statements::routes())

@@ -14,6 +14,7 @@ use crate::{
         jobs,
         mail::{Carrier, Post},
         pdf::Press,
+        words::Shelves,
     },
 };
 use std::{
@@ -64,6 +65,7 @@ pub fn house(db: Db, config: Config, (carrier, mails): (Carrier, bool), demo: bo
         throttle: Throttle::new(),
         press: Press::new(),
         constraints: app::constraints(),
+        shelves: Shelves::default(),
         carrier,
         mails,
         demo,

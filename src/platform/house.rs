@@ -8,6 +8,7 @@ use super::{
     mail::Carrier,
     pdf::Press,
     web::form::Constraint,
+    words::Shelves,
 };
 use crate::base::clock::Clock;
 use std::sync::Arc;
@@ -25,6 +26,8 @@ pub struct Parts {
     pub press: Press,
     /// What to say at which field when the database refuses a value.
     pub constraints: Vec<Constraint>,
+    /// What each reader found things in last.
+    pub shelves: Shelves,
     /// How mail leaves: by a server, or into files.
     pub carrier: Carrier,
     /// Whether mail leaves this house, so that a forgotten password can be mended by mail.

@@ -14,3 +14,4 @@ pub mod mail;
 pub mod pdf;
 pub mod random;
 pub mod web;
+pub mod words;

@@ -4,6 +4,7 @@
 //! makes them. No connection is ever handed out, so a capability cannot run a statement that
 //! the history does not know of.
 
+mod index;
 mod migrate;
 mod snapshot;
 mod view;
@@ -52,7 +53,9 @@ impl Db {
     pub async fn open(folder: &Path, clock: Clock) -> std::result::Result<Db, OpenError> {
         let file = folder.join("kinsheaf.db");
         migrate::bring_up(&file).await?;
-        Ok(Db::pools(&file, clock).await?)
+        let db = Db::pools(&file, clock).await?;
+        index::demand_whole(&mut *db.writer.acquire().await?).await?;
+        Ok(db)
     }
 
     /// Opens it as it stands: for commands beside a running server.

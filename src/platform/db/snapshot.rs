@@ -6,7 +6,10 @@
 //! out: a device that was signed out since, or a link that was used since, stays shut. And no
 //! mail is sent a second time.
 
-use super::migrate::{self, OpenError};
+use super::{
+    index,
+    migrate::{self, OpenError},
+};
 use crate::base::ids::PersonId;
 use crate::platform::{
     audit::{self, Report},
@@ -67,6 +70,7 @@ impl Snapshot {
         // Not open, but nobody's record, and large: brought in again from its own list.
         sqlx::query!("delete from drug_name").execute(&mut copy).await?;
         sqlx::query!("delete from drug_brand").execute(&mut copy).await?;
+        index::leave_out(&mut copy).await?;
         copy.close().await
     }
 

@@ -93,6 +93,16 @@ impl<A> View<A> {
         Ok(question.fetch_all(&mut *open.as_mut().ok_or(Error::Closed)?.tx).await?)
     }
 
+    /// The newest hash of this record's history, as it stands in this snapshot.
+    pub async fn head(&self) -> Result<String> {
+        let chain = self.person();
+        let head = self.values(sqlx::query_scalar!(
+            "select hash from history where chain = ? order by seq desc limit 1",
+            chain
+        ));
+        Ok(head.await?.pop().unwrap_or_default())
+    }
+
     pub(in crate::platform) fn reach(&self) -> Option<Reach> {
         self.scope.reach
     }

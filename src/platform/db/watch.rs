@@ -11,7 +11,7 @@ use crate::platform::error::{Error, Result};
 use sqlx::{AssertSqlSafe, Row, SqliteConnection};
 
 /// Tables that no history tells of.
-const MACHINERY: [&str; 13] = [
+const MACHINERY: [&str; 15] = [
     "history",
     "history_value",
     "session",
@@ -26,6 +26,9 @@ const MACHINERY: [&str; 13] = [
     "visit_draft",
     // What became of the files of a pile: what was kept of it has its own history.
     "tray_arrival",
+    // Read off the files of papers, which are kept.
+    "page_text",
+    "page_mark",
     "_sqlx_migrations",
 ];
 

@@ -199,16 +199,6 @@ impl<A: Area> Write<A> {
         Ok(done.rows_affected())
     }
 
-    /// The newest hash of this record's history, as it stands before this write.
-    pub async fn head(&self) -> Result<String> {
-        let chain = self.person();
-        let head = self.values(sqlx::query_scalar!(
-            "select hash from history where chain = ? order by seq desc limit 1",
-            chain
-        ));
-        Ok(head.await?.pop().unwrap_or_default())
-    }
-
     /// Keeps everything, with its history, or nothing.
     pub async fn commit(self) -> Result<Committed> {
         let Open { mut tx, entries } = self.view.open.lock().await.take().ok_or(Error::Closed)?;

@@ -59,6 +59,7 @@ pub enum Icon {
     Sheets,
     History,
     Family,
+    Search,
 }
 
 impl Icon {
@@ -82,6 +83,7 @@ impl Icon {
             Icon::Sheets => "sheets",
             Icon::History => "history",
             Icon::Family => "family",
+            Icon::Search => "search",
         }
     }
 }
@@ -103,6 +105,7 @@ pub fn areas(reach: Reach) -> Vec<AreaLink> {
         (A::Papers,     "Papers",    I::Papers,    urls::papers(),    false, false, false),
         (A::Papers,     "Cards",     I::Cards,     urls::cards(),     false, false, false),
         (A::Essentials, "Usual self", I::Usual,    urls::usual(),     false, false, false),
+        (A::Essentials, "Search",    I::Search,    urls::search(),    false, false, true),
         (A::Log,        "What happened", I::Log,   urls::happenings(), false, false, true),
         (A::Log,        "Noticed",   I::Noticed,   urls::observations(), false, false, true),
         (A::Clinical,   "Questions", I::Questions, urls::questions(), false, false, true),

@@ -12,6 +12,7 @@ mod directives;
 mod medicines;
 mod noticed;
 mod papers;
+mod search;
 mod tasks;
 mod visits;
 
@@ -31,6 +32,7 @@ pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| {
         directives::TABLE,
         visits::TABLE,
         papers::TABLE,
+        search::TABLE,
         REST,
     ]
     .concat()

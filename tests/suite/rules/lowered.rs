@@ -53,6 +53,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/sheets", Essentials),
     ("/decisions", Clinical),
     ("/coverage", Papers),
+    ("/search", Essentials),
     ("/history", History),
     ("/family", Members),
     ("/visibility", Members),

@@ -13,6 +13,7 @@ use kinsheaf::{
         house::{House, Parts},
         mail::Carrier,
         pdf::Press,
+        words::Shelves,
     },
 };
 use sqlx::{Connection, SqliteConnection, sqlite::SqliteConnectOptions};
@@ -85,6 +86,7 @@ impl TestHouse {
             throttle: Throttle::new(),
             press: Press::new(),
             constraints: app::constraints(),
+            shelves: Shelves::default(),
             carrier: Carrier::into_files(folder.path()),
             mails: true,
             demo: false,

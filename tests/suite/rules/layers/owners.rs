@@ -51,6 +51,7 @@ pub const OWNERS: &[(&str, &str)] = &[
     ("same_ingredient", "src/across/reconciliation/"),
     ("drug_name", "src/record/medicines/names/"),
     ("drug_brand", "src/record/medicines/names/"),
+    ("page_text", "src/across/search/"),
     ("read_mark", "src/across/today/"),
     ("print", "src/across/sheets/"),
     ("feed", "src/across/calendar/"),
