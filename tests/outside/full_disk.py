@@ -2,7 +2,7 @@
 """A full disk: tests/outside/full_disk.py PROGRAM (as root: mounts a small tmpfs, and takes it down again).
 
 Fills the disk under a running server, adds medicines until one is refused, and looks at what is then true:
-a clear page and no failure (503), reading goes on, the emergency sheet prints, nothing answered is lost
+a clear page and no failure (503), nothing half kept of a paper, reading goes on, the emergency sheet prints, nothing answered is lost
 after room is made, and the history verifies.
 """
 import os, re, socket, subprocess, sys, tempfile, time, urllib.error, urllib.parse, urllib.request
@@ -26,9 +26,13 @@ class Stay(urllib.request.HTTPRedirectHandler):
 opener = urllib.request.build_opener(Stay)
 
 
-def ask(path, cookie="", form=None):
+def ask(path, cookie="", form=None, pile=None):
     data = urllib.parse.urlencode(form).encode() if form is not None else None
-    request = urllib.request.Request(base + path, data, {"Cookie": cookie, "Sec-Fetch-Site": "same-origin"})
+    headers = {"Cookie": cookie, "Sec-Fetch-Site": "same-origin"}
+    if pile is not None:
+        part = b'--cut\r\nContent-Disposition: form-data; name="papers"; filename="scan.pdf"\r\n\r\n'
+        data, headers["Content-Type"] = part + pile + b"\r\n--cut--\r\n", "multipart/form-data; boundary=cut"
+    request = urllib.request.Request(base + path, data, headers)
     try:
         answer = opener.open(request, timeout=60)
     except urllib.error.HTTPError as it:
@@ -68,6 +72,15 @@ try:
             break
         kept.append(f"Full{number}x")
     check("a change that cannot be kept is refused as busy, with a page", refused and refused[0] == 503 and b"Nothing was kept" in refused[1])
+    def lying():
+        return [name for _, _, names in os.walk(os.path.join(folder, "files")) for name in names]
+
+    before = lying()
+    status, headers, page = ask("/p/1/papers/tray/add", cookie, pile=b"%PDF-1.7\n" + b" " * 3_000_000)
+    if status == 303:
+        _, _, page = ask(headers["Location"], cookie)
+    told = b"disk of the server is full" in page or b"Nothing was kept" in page
+    check("a paper that finds no room is told so, and nothing of it is kept", told and lying() == before)
     status, _, page = ask("/p/1/medicines", cookie)
     check("reading goes on", status == 200 and all(it.encode() in page for it in kept))
     status, _, page = ask("/p/1/sheets/emergency", cookie)

@@ -57,9 +57,9 @@ pub fn sorted_by(waiting: usize, a_day: usize, filed_today: usize, today: Date) 
 
 #[cfg(test)]
 mod tests {
+    use super::super::{kind::Kind, model::Filing};
     use super::*;
     use crate::base::{clock::Instant, ids::MemberId, text::Line};
-    use crate::record::papers::{kind::Kind, model::Filing};
     use time::macros::date;
 
     fn until(expires_on: Date) -> Paper {

@@ -123,7 +123,7 @@ async fn an_aide_finds_no_papers_and_nothing_of_hers_is_written() {
     let mut rosalind = family.browser("Rosalind").await;
     finds_no_papers(&mut rosalind, &family).await;
     // A pile that she sends all the same is not even read.
-    delia.open("/me/edit").await.attach_named("Name", "x.png", &picture(9));
+    delia.open("/me/edit").await.attach_named("Your name", "x.png", &picture(9));
     delia.send(&family.at("/papers/tray/add"), &[]).await.answers(404);
     let mut db = family.house.outside().await;
     let kept: Vec<String> =

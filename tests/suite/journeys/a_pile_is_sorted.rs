@@ -173,7 +173,7 @@ async fn a_paper_that_lapses_stands_on_today_and_two_who_put_it_right_lose_nothi
     ines.open(&family.at("/papers")).await.sees("lapsed yesterday");
     family.house.pass(Duration::days(30));
     let mut ines = family.browser("Ines").await;
-    ines.open(&family.at("/today")).await.does_not_see("Parking placard");
+    ines.open(&family.at("/today")).await.does_not_see("Parking placard lapsed");
     ines.open(&family.at("/papers")).await.sees("lapsed 4 weeks ago");
     family.house.is_sound().await;
 }

@@ -29,7 +29,7 @@ pub struct Browser {
     pub body: Vec<u8>,
     typed: Vec<(String, String)>,
     unticked: Vec<String>,
-    attached: Vec<Chosen>,
+    pub(super) attached: Vec<Chosen>,
     /// What the browser says of the page a request comes from.
     site: String,
 }
@@ -107,17 +107,6 @@ impl Browser {
         self
     }
 
-    /// Chooses a file in the field with this label: the next form carries it.
-    pub fn attach(&mut self, label: &str, bytes: &[u8]) -> &mut Self {
-        self.attach_named(label, "x", bytes)
-    }
-
-    /// One more file in the same field, under this name.
-    pub fn attach_named(&mut self, label: &str, name: &str, bytes: &[u8]) -> &mut Self {
-        self.attached.push((self.name_of(label), name.to_owned(), bytes.to_vec()));
-        self
-    }
-
     /// Takes the tick off every box of this label's name.
     pub fn untick(&mut self, label: &str) -> &mut Self {
         let name = self.name_of(label);
@@ -125,7 +114,7 @@ impl Browser {
         self
     }
 
-    fn name_of(&self, label: &str) -> String {
+    pub(super) fn name_of(&self, label: &str) -> String {
         let page = self.page();
         let field = html::labelled(&page, label);
         let field =
@@ -205,15 +194,6 @@ impl Browser {
         self
     }
 
-    /// Presses over a connection that breaks within the last file that was chosen.
-    pub async fn breaks_off(&mut self, words: &str) -> &mut Self {
-        let (_, address, form) = self.pressed(words);
-        let mut bytes = parts(&form, &std::mem::take(&mut self.attached));
-        bytes.truncate(bytes.len() - 30);
-        self.go("POST", &address, Some((CARRIES.to_owned(), bytes))).await;
-        self
-    }
-
     /// Posts as a page of another site would.
     pub async fn send_from(
         &mut self,
@@ -227,7 +207,12 @@ impl Browser {
         self
     }
 
-    async fn go(&mut self, method: &str, address: &str, form: Option<(String, Vec<u8>)>) {
+    pub(super) async fn go(
+        &mut self,
+        method: &str,
+        address: &str,
+        form: Option<(String, Vec<u8>)>,
+    ) {
         let cookies: Vec<_> =
             self.cookies.iter().map(|(name, it)| format!("{name}={it}")).collect();
         let mut request = Request::builder().method(method).uri(address);

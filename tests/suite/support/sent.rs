@@ -1,4 +1,6 @@
-//! What a form sends: its fields alone, or with a file.
+//! What a form sends: its fields alone, or with files; and how a browser chooses them.
+
+use super::Browser;
 
 pub fn encoded(fields: &[(String, String)]) -> String {
     form_urlencoded::Serializer::new(String::new()).extend_pairs(fields).finish()
@@ -25,4 +27,26 @@ pub fn parts(fields: &[(String, String)], files: &[Chosen]) -> Vec<u8> {
     }
     body.extend(b"--cut-here--\r\n");
     body
+}
+
+impl Browser {
+    /// Chooses a file in the field with this label: the next form carries it.
+    pub fn attach(&mut self, label: &str, bytes: &[u8]) -> &mut Self {
+        self.attach_named(label, "x", bytes)
+    }
+
+    /// One more file in the same field, under this name.
+    pub fn attach_named(&mut self, label: &str, name: &str, bytes: &[u8]) -> &mut Self {
+        self.attached.push((self.name_of(label), name.to_owned(), bytes.to_vec()));
+        self
+    }
+
+    /// Presses over a connection that breaks within the last file that was chosen.
+    pub async fn breaks_off(&mut self, words: &str) -> &mut Self {
+        let (_, address, form) = self.pressed(words);
+        let mut bytes = parts(&form, &std::mem::take(&mut self.attached));
+        bytes.truncate(bytes.len() - 30);
+        self.go("POST", &address, Some((CARRIES.to_owned(), bytes))).await;
+        self
+    }
 }
