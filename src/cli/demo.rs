@@ -56,7 +56,8 @@ pub async fn demo(config: Config, data: Option<PathBuf>, years: Option<u8>) -> O
     println!("Data: {}", folder.display());
     println!("Listening on {}", config.base().absolute("/"));
     let carrier = Carrier::into_files(&folder);
-    serve::run(serve::house(db, config, (carrier, true), true), listener).await
+    let kept = (db, Files::under(&folder));
+    serve::run(serve::house(kept, config, (carrier, true), true), listener).await
 }
 
 /// A fresh folder, or one that a demo made.

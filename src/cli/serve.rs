@@ -49,12 +49,17 @@ pub async fn serve(config: Config) -> Outcome {
         .map_err(|e| format!("KINSHEAF_LISTEN: {} cannot be listened on: {e}", config.listen()))?;
     println!("Listening on {}", config.base().absolute("/"));
     let mails = carrier.leaves();
-    run(house(db, config, (carrier, mails), false), listener).await
+    let files = Files::under(config.data());
+    run(house((db, files), config, (carrier, mails), false), listener).await
 }
 
-/// Everything a request is served with.
-pub fn house(db: Db, config: Config, (carrier, mails): (Carrier, bool), demo: bool) -> House {
-    let files = Files::under(config.data());
+/// Everything a request is served with; the photos lie beside the database.
+pub fn house(
+    (db, files): (Db, Files),
+    config: Config,
+    (carrier, mails): (Carrier, bool),
+    demo: bool,
+) -> House {
     files.clear_away();
     House::new(Parts {
         db,

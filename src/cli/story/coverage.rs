@@ -134,9 +134,7 @@ impl Telling<'_> {
             cover_id: covers.iter().find(|it| it.kind == Kind::DrugPlan).map(|it| it.id),
             refused_on: self.zone.day(write.at()),
             pharmacy: some("Harbor Street Pharmacy"),
-            words: Note::from(
-                "Refill too soon for this amount. Quantity above the plan’s limit.".to_owned(),
-            ),
+            words: Note::from("Quantity above the plan’s limit.".to_owned()),
             code: some("76"),
         };
         let by = (write.member(), write.at(), said.refused_on);
