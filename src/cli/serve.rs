@@ -2,7 +2,7 @@
 
 use super::{Outcome, system_clock};
 use crate::{
-    across::{reminders, setup},
+    across::{papers, reminders, setup},
     app,
     platform::{
         auth::{password::Hasher, throttle::Throttle},
@@ -13,6 +13,7 @@ use crate::{
         house::{House, Parts},
         jobs,
         mail::{Carrier, Post},
+        ocr::Ocr,
         pdf::Press,
         words::Shelves,
     },
@@ -69,6 +70,7 @@ pub fn house(
         hasher: Hasher::new(),
         throttle: Throttle::new(),
         press: Press::new(),
+        ocr: Ocr::on(std::env::var_os("PATH").unwrap_or_default()),
         constraints: app::constraints(),
         shelves: Shelves::default(),
         carrier,
@@ -84,16 +86,20 @@ pub async fn run(house: House, listener: TcpListener) -> Outcome {
     let carrying = tokio::spawn(post.clone().carry(stop.clone()));
     let own = house.clone();
     let work = move || work(own.clone(), post.clone());
-    let planning = tokio::spawn(jobs::every_minute("reminders", stop, work));
+    let planning = tokio::spawn(jobs::every_minute("reminders", stop.clone(), work));
+    let own = house.clone();
+    let read = move || read(own.clone());
+    let reading = tokio::spawn(jobs::every_minute("papers", stop, read));
     let app = app::app(house.clone()).into_make_service_with_connect_info::<SocketAddr>();
     axum::serve(listener, app).with_graceful_shutdown(told_to_stop()).await?;
     // A message that is on its way is waited for a little: cut off, it would be sent again.
     let _ = tell.send(true);
-    let (carrying_ends, planning_ends) = (carrying.abort_handle(), planning.abort_handle());
-    let both = async { (carrying.await, planning.await) };
-    if tokio::time::timeout(GOODBYE, both).await.is_err() {
-        carrying_ends.abort();
-        planning_ends.abort();
+    // A paper that is being read is not: it waits in its queue for the next start.
+    house.ocr.end();
+    let ends = [carrying.abort_handle(), planning.abort_handle(), reading.abort_handle()];
+    let all = async { (carrying.await, planning.await, reading.await) };
+    if tokio::time::timeout(GOODBYE, all).await.is_err() {
+        ends.iter().for_each(|it| it.abort());
     }
     house.db.close().await;
     Ok(ExitCode::SUCCESS)
@@ -103,6 +109,11 @@ pub async fn run(house: House, listener: TcpListener) -> Outcome {
 async fn work(house: House, post: Arc<Post>) -> error::Result<()> {
     reminders::plan(&house.db, house.config.base(), house.clock.now()).await?;
     post.forget().await
+}
+
+/// Also every minute, beside it: papers take longer than reminders may wait.
+async fn read(house: House) -> error::Result<()> {
+    papers::words::job::work(&house).await
 }
 
 async fn told_to_stop() {

@@ -84,6 +84,11 @@ impl Files {
         is_sum(sum) && tokio::fs::try_exists(self.place(sum)).await.unwrap_or(false)
     }
 
+    /// Where it lies, for a program that reads it.
+    pub fn lies(&self, sum: &str) -> PathBuf {
+        self.place(sum)
+    }
+
     fn place(&self, sum: &str) -> PathBuf {
         self.folder.join(sum.get(..2).unwrap_or("-")).join(sum)
     }

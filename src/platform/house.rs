@@ -6,6 +6,7 @@ use super::{
     db::Db,
     files::Files,
     mail::Carrier,
+    ocr::Ocr,
     pdf::Press,
     web::form::Constraint,
     words::Shelves,
@@ -24,6 +25,8 @@ pub struct Parts {
     pub hasher: Hasher,
     pub throttle: Throttle,
     pub press: Press,
+    /// What reads the words of papers.
+    pub ocr: Ocr,
     /// What to say at which field when the database refuses a value.
     pub constraints: Vec<Constraint>,
     /// What each reader found things in last.

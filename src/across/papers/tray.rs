@@ -1,6 +1,9 @@
 //! The tray: what waits, how much of it, and on request by which day it would be sorted at so many a day.
 
-use super::Seeing;
+use super::{
+    Seeing,
+    words::propose::{Proposal, Proposer},
+};
 use crate::{
     base::day,
     platform::{
@@ -13,6 +16,7 @@ use crate::{
         model::Paper,
         page::PaperPage,
         page_store, store,
+        text::PaperText,
     },
 };
 use askama::Template;
@@ -24,6 +28,9 @@ pub struct Row {
     paper: Paper,
     first: Option<PaperPage>,
     by: String,
+    /// What its words propose, or else why they do not: they are still to be read, or could not be.
+    proposal: Option<Proposal>,
+    unread: Option<String>,
 }
 
 #[derive(Template, WebTemplate)]
@@ -46,11 +53,18 @@ pub struct Asked {
 }
 
 pub async fn show(grant: Seeing, Query(asked): Query<Asked>) -> Result<TrayPage> {
+    let others = grant.others().await?;
     let view = grant.view().await?;
     let (page, names) = (grant.page("Tray"), view.names().await?);
     let waiting = page_store::first_of(&view, store::waiting(&view).await?).await?.into_iter();
-    let row =
-        |(paper, first): (Paper, _)| Row { by: names.of(paper.sent_by).to_owned(), paper, first };
+    let proposer = Proposer::read(&view, others, grant.today()).await?;
+    let row = |(paper, first): (Paper, _)| Row {
+        by: names.of(paper.sent_by).to_owned(),
+        proposal: proposer.of(&paper),
+        unread: proposer.text(paper.id).and_then(PaperText::unread),
+        paper,
+        first,
+    };
     let rows: Vec<Row> = waiting.map(row).collect();
     let filed = store::filed(&view).await?.into_iter().filter_map(|it| it.filed_at);
     let filed_today = filed.filter(|at| grant.zone().day(*at) == grant.today()).count();

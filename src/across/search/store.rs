@@ -63,7 +63,9 @@ pub async fn excerpts<A>(
         where page_word match ?4 and rowid in (select value from json_each(?5))",
     );
     let all = all.bind(before).bind(after).bind(words).bind(question).bind(pages);
-    let read = |row: String| serde_json::from_str(&row).map_err(|e| Error::Internal(e.into()));
+    let read = |row: String| {
+        serde_json::from_str::<(i64, String)>(&row).map_err(|e| Error::Internal(e.into()))
+    };
     view.values(all).await?.into_iter().map(read).collect()
 }
 

@@ -132,6 +132,9 @@ async fn needs(
     }
     if let Some(view) = view.area::<Papers>() {
         needs.extend(papers::needs::of(&view, grant.today()).await?);
+        if grant.may::<Change<Members>>() {
+            needs.extend(papers::words::needs(&view, &grant.house().ocr).await?);
+        }
     }
     if let Some(view) = view.area::<Papers>().filter(|it| it.may_change()) {
         needs.extend(coverage::needs(&view, &grant.page("Today")).await?);

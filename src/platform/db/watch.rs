@@ -11,7 +11,7 @@ use crate::platform::error::{Error, Result};
 use sqlx::{AssertSqlSafe, Row, SqliteConnection};
 
 /// Tables that no history tells of.
-const MACHINERY: [&str; 15] = [
+const MACHINERY: [&str; 16] = [
     "history",
     "history_value",
     "session",
@@ -29,6 +29,8 @@ const MACHINERY: [&str; 15] = [
     // Read off the files of papers, which are kept.
     "page_text",
     "page_mark",
+    // What a program made out on them: read again it would be the same.
+    "paper_text",
     "_sqlx_migrations",
 ];
 

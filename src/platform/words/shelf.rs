@@ -34,7 +34,7 @@ pub struct Excerpt {
 
 impl Shelf {
     /// What stands before and after a word that was asked for.
-    pub const MARKS: [&str; 2] = ["\u{2}", "\u{3}"];
+    pub const MARKS: [&'static str; 2] = ["\u{2}", "\u{3}"];
     /// How many words of a text are shown.
     pub const WORDS: i64 = 28;
 

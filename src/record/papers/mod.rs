@@ -13,8 +13,10 @@ pub mod model;
 mod moves;
 pub mod page;
 pub mod page_store;
+pub mod proposals;
 mod serve;
 pub mod store;
+pub mod text;
 
 use crate::platform::house::House;
 use axum::{

@@ -7,6 +7,7 @@ mod history;
 mod layers;
 mod lowered;
 mod pages;
+mod reading;
 mod roles;
 mod two_people;
 mod typing;

@@ -9,6 +9,7 @@ pub mod html;
 pub mod mail;
 pub mod paper;
 mod prepared;
+pub mod reader;
 pub mod routes;
 mod sent;
 pub mod server;

@@ -62,12 +62,17 @@ impl Server {
     }
 
     pub fn run(arguments: &[&str], folder: &Path) -> Server {
+        Server::with(arguments, folder, &[])
+    }
+
+    /// With more in its environment.
+    pub fn with(arguments: &[&str], folder: &Path, more: &[(&str, &str)]) -> Server {
         let free = TcpListener::bind("127.0.0.1:0").expect("a port");
         let address = free.local_addr().expect("an address");
         drop(free);
         let (data, listen) = (folder.display().to_string(), address.to_string());
         let settings = [("KINSHEAF_DATA", data.as_str()), ("KINSHEAF_LISTEN", listen.as_str())];
-        let mut command = kinsheaf(arguments, &settings);
+        let mut command = kinsheaf(arguments, &[&settings[..], more].concat());
         let mut child = command.stderr(Stdio::null()).spawn().expect("the server starts");
         let mut words = BufReader::new(child.stdout.take().expect("its words"));
         let mut said = String::new();

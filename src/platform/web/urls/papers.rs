@@ -23,6 +23,11 @@ pub fn tray() -> Address {
     record("/papers/tray")
 }
 
+/// Papers by the words on them.
+pub fn paper_words() -> Address {
+    record("/papers/words")
+}
+
 /// What became of a pile that the reader sent.
 pub fn arrival(id: impl Into<ArrivalId>) -> Address {
     let id = id.into();

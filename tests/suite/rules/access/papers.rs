@@ -7,6 +7,7 @@ use super::Row;
 pub const TABLE: &[Row] = &[
     ("GET",  "/p/{person}/papers",                            "yyynnns"),
     ("GET",  "/p/{person}/papers/tray",                       "yyynnns"),
+    ("GET",  "/p/{person}/papers/words",                      "yyynnns"),
     ("GET",  "/p/{person}/papers/tray/add",                   "yyynnns"),
     ("POST", "/p/{person}/papers/tray/add",                   "yyynnns"),
     // What became of a pile is told to the one who sent it.

@@ -44,6 +44,7 @@ pub const OWNERS: &[(&str, &str)] = &[
     ("visit_draft", "src/record/visits/"),
     ("paper", "src/record/papers/"),
     ("paper_page", "src/record/papers/"),
+    ("paper_text", "src/record/papers/text/"),
     ("tray_arrival", "src/across/papers/"),
     ("second_list", "src/across/reconciliation/"),
     ("second_list_line", "src/across/reconciliation/"),

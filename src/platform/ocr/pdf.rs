@@ -1,0 +1,39 @@
+//! The words of a PDF: those that stand in it as text, and of pages that are pictures what tesseract
+//! makes out at 300 dots an inch, which is what its makers ask for ("Improving the quality of the
+//! output", tesseract's manual: "at least 300 dpi"; from memory).
+
+use super::{Desk, MOST_PAGES, PAPER, Text, Unread, clean};
+
+/// A page with fewer letters than this is a picture with at most a stamp of its scanner on it.
+const FEW: usize = 25;
+
+pub(super) fn read(desk: &Desk) -> Result<Text, Unread> {
+    // One more than is read, to see whether there is one.
+    let last = (MOST_PAGES + 1).to_string();
+    desk.run("pdftotext", &["-q", "-enc", "UTF-8", "-layout", "-l", &last, PAPER, "read.txt"])?;
+    let all = desk.text("read.txt")?;
+    // Every page ends with a form feed, an empty one as well.
+    let mut pages: Vec<&str> = all.split('\u{c}').collect();
+    pages.pop();
+    let goes_on = pages.len() > MOST_PAGES;
+    pages.truncate(MOST_PAGES);
+    let (mut words, mut recognized) = (Vec::new(), false);
+    for (number, page) in (1..).zip(&pages) {
+        let letters = page.chars().filter(|it| it.is_alphanumeric()).count();
+        if letters >= FEW {
+            words.push(clean::text(page));
+            continue;
+        }
+        recognized = true;
+        words.push(clean::text(&picture(desk, number)?));
+    }
+    let words = words.join("\n\n").trim().to_owned();
+    Ok(Text { words, pages: pages.len() as i64, goes_on, recognized })
+}
+
+fn picture(desk: &Desk, number: usize) -> Result<String, Unread> {
+    let number = number.to_string();
+    let which = ["-f", &number, "-l", &number, "-r", "300", "-gray", "-png", "-singlefile"];
+    desk.run("pdftoppm", &[&["-q"], &which[..], &[PAPER, "page"]].concat())?;
+    desk.picture("page.png")
+}
