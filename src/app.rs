@@ -43,6 +43,7 @@ pub fn routes() -> Router<House> {
         .merge(across::calendar::routes())
         .merge(across::reconciliation::routes())
         .merge(across::reminders::routes())
+        .merge(across::renewals::routes())
         .merge(across::ingredients::routes())
         .merge(across::disagreements::routes())
         .merge(across::directives::routes())

@@ -14,6 +14,7 @@ pub mod papers;
 pub mod questions;
 pub mod reconciliation;
 pub mod reminders;
+pub mod renewals;
 pub mod search;
 pub mod setup;
 pub mod sheets;

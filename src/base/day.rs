@@ -3,7 +3,7 @@
 //! A day has no zone and no hour: a birthday or a due date is the same day for every sibling. Which day it is for
 //! someone right now is answered by `zone`.
 
-use time::{Date, Month, Weekday};
+use time::{Date, Month, Weekday, util::days_in_month};
 
 /// Years that a care record can speak of; a year outside is taken for a slip of the finger.
 const YEARS: std::ops::RangeInclusive<i32> = 1850..=2199;
@@ -58,6 +58,15 @@ fn length(from: Date, to: Date) -> String {
 fn whole_months(from: Date, to: Date) -> i32 {
     let count = |day: Date| day.year() * 12 + i32::from(day.month() as u8);
     count(to) - count(from) - i32::from(to.day() < from.day())
+}
+
+/// The same day so many months later, or that month's last.
+pub fn months_after(day: Date, months: i64) -> Date {
+    let count = i64::from(day.year()) * 12 + i64::from(day.month() as u8) - 1 + months;
+    let year = i32::try_from(count.div_euclid(12)).unwrap_or(day.year());
+    let month = Month::January.nth_next(u8::try_from(count.rem_euclid(12)).unwrap_or(0));
+    let last = days_in_month(month, year);
+    Date::from_calendar_date(year, month, day.day().min(last)).unwrap_or(day)
 }
 
 /// Reads "2026-03-03", "3 Mar 2026", "3rd March 2026", "March 3, 2026", "Tue 3 Mar 2026" and "3/3/2026".

@@ -170,6 +170,10 @@ ids! {
     HiddenId "hidden"
     /// A sheet that was printed.
     PrintId "print"
+    /// What is to be renewed.
+    RenewalId "renewal"
+    /// What was said of a paper that is expected.
+    PaperWordId "word"
     /// A device on which a member is signed in.
     SessionId "session"
 }

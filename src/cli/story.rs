@@ -23,6 +23,7 @@ mod noticed;
 mod papers;
 mod phones;
 mod questions;
+mod renewals;
 mod sharing;
 mod stock;
 mod tasks;

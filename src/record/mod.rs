@@ -14,5 +14,6 @@ pub mod operations;
 pub mod papers;
 pub mod people;
 pub mod questions;
+pub mod renewals;
 pub mod statements;
 pub mod visits;

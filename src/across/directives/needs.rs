@@ -10,6 +10,7 @@ use crate::{
         error::Result,
         web::urls::{self, Address},
     },
+    record::directives::review::Prompt,
 };
 
 pub async fn of(view: &View<Directives>) -> Result<Vec<Need>> {
@@ -26,11 +27,7 @@ pub async fn of(view: &View<Directives>) -> Result<Vec<Need>> {
     for it in &standing.troubles {
         needs.push(need(ground.trouble(it), urls::directive(it.directive)));
     }
-    for it in ground.prompts() {
-        let after = ground.event_title(it.event);
-        let says = format!("Look at it again: {}, after {after}", it.directive.title());
-        needs.push(need(says, urls::directive(it.directive.id)));
-    }
+    needs.extend(prompts(&ground));
     if view.may_change() {
         needs.extend(ground.to_tell().into_iter().map(|it| {
             let (who, what) = (ground.holder(it), ground.title(it.directive_id));
@@ -39,4 +36,18 @@ pub async fn of(view: &View<Directives>) -> Result<Vec<Need>> {
         }));
     }
     Ok(needs)
+}
+
+/// What is to be looked at again, and after what.
+pub async fn reviews(view: &View<Directives>) -> Result<Vec<Need>> {
+    Ok(prompts(&Ground::read(view).await?))
+}
+
+fn prompts(ground: &Ground) -> Vec<Need> {
+    let need = |it: Prompt| {
+        let after = ground.event_title(it.event);
+        let says = format!("Look at it again: {}, after {after}", it.directive.title());
+        Need { says, to: urls::directive(it.directive.id) }
+    };
+    ground.prompts().into_iter().map(need).collect()
 }

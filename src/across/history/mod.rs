@@ -19,6 +19,7 @@ mod papers;
 mod places;
 mod questions;
 mod reconciled;
+mod renewals;
 mod sentences;
 mod tasks;
 pub mod titles;

@@ -2,7 +2,7 @@
 
 use super::{
     answers, appointments, carried, coverage, death, decided, directives, given, kinds, noticed,
-    papers, places, questions, reconciled, tasks,
+    papers, places, questions, reconciled, renewals, tasks,
     titles::{Thing, Titles},
     turns, values, visits,
 };
@@ -97,6 +97,7 @@ impl Words<'_> {
         let own = own.or_else(|| turns::tell(self, entry));
         let own = own.or_else(|| appointments::tell(self, entry));
         let own = own.or_else(|| visits::tell(self, entry));
+        let own = own.or_else(|| renewals::tell(self, entry));
         let own = own.or_else(|| papers::tell(self, entry));
         if let Some(sentence) = own.or_else(|| reconciled::tell(self, entry)) {
             return sentence;

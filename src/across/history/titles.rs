@@ -7,6 +7,7 @@ use crate::{
         coverage::titles as refused,
         directives,
         reconciliation::{settled_store as settled, store as second_lists},
+        renewals::titles as renewals,
         sheets::store as sheets,
         tasks::seen as tasks,
         visibility::{model::Hidden, store as visibility},
@@ -41,6 +42,7 @@ use crate::{
         papers::store as papers,
         people::store as people,
         questions::store as questions,
+        renewals::word_store as paper_words,
         statements::store as statements,
         visits::store as visits,
     },
@@ -75,6 +77,8 @@ impl Titles {
             it.put("observation", observations::titles(&view).await?);
         }
         if let Some(view) = view.area::<Papers>() {
+            it.put("renewal", renewals::of(&view).await?);
+            it.put("paper_word", paper_words::titles(&view).await?);
             it.put("paper", papers::titles(&view).await?);
         }
         if let Some(view) = view.area::<Directives>() {

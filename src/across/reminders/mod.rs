@@ -11,6 +11,7 @@ mod digest;
 mod occasion;
 mod pages;
 mod plan;
+mod renewals;
 mod store;
 mod supply;
 mod tasks;

@@ -51,6 +51,7 @@ pub enum Says {
         named: Option<String>,
     },
     Supply,
+    Renewal,
     Trouble,
     Digest {
         new: usize,
@@ -111,6 +112,7 @@ pub async fn all(asked: &Asked<'_>) -> Result<Vec<Occasion>> {
             Kind::Appointment => super::appointments::occasions(asked).await?,
             Kind::Task => super::tasks::occasions(asked).await?,
             Kind::Supply => super::supply::occasions(asked).await?,
+            Kind::Renewal => super::renewals::occasions(asked).await?,
             Kind::Trouble => super::trouble::occasions(asked).await?,
             Kind::Digest => super::digest::occasions(asked).await?,
         });

@@ -78,6 +78,7 @@ pub fn subject(whom: &Recipient, it: &Occasion, now: Instant) -> String {
             format!("{first}: {what} was due on {}", day::short_words(*due))
         }
         Says::Supply => format!("{first}: a supply needs attention"),
+        Says::Renewal => format!("{first}: a paper is to be renewed"),
         Says::Trouble => format!("{first}: mail to a member did not arrive"),
         Says::Digest { new, or_more } => format!("{first}: {}", things(*new, *or_more)),
     }
@@ -121,6 +122,7 @@ fn head(whom: &Recipient, it: &Occasion) -> String {
             }
         }
         Says::Supply => format!("In the record of {first} a supply needs attention."),
+        Says::Renewal => format!("In the record of {first} a paper is to be renewed."),
         Says::Trouble => {
             format!("Mail about the record of {first} to one of its members did not arrive.")
         }
@@ -148,6 +150,9 @@ fn lines(whom: &Recipient, it: &Occasion) -> Vec<String> {
         Says::Task { due, .. } => vec![format!("Due on {}", day::short_words(*due))],
         Says::Supply => {
             vec!["Which one, and by when to act, stands in the record on the page Today.".into()]
+        }
+        Says::Renewal => {
+            vec!["Which one, and by when to begin, stands in the record.".into()]
         }
         Says::Trouble => vec!["Whose it was, and what the mail server said, stands there.".into()],
         Says::Digest { .. } => Vec::new(),
@@ -239,6 +244,8 @@ mod tests {
         assert!(supply.body.starts_with("Hello Bram,\n\nIn the record of Ottoline a supply needs"));
         let link = "https://care.example.org/mail/stop/t";
         assert!(supply.body.contains(link) && supply.html.contains(link));
+        let renewal = said(Kind::Renewal, Says::Renewal);
+        assert_eq!(renewal.subject, "Ottoline: a paper is to be renewed");
         let new = said(Kind::Digest, Says::Digest { new: 100, or_more: true });
         assert_eq!(new.subject, "Ottoline: 100 things or more are new");
     }

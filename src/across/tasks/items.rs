@@ -1,10 +1,11 @@
 //! What a task can be about: the items that a note can be about, the questions that wait, the
-//! appointments that stand, and what was refused at the pharmacy counter.
+//! appointments that stand, what was refused at the pharmacy counter, and what is to be renewed.
 
 use crate::{
     across::{
         coverage::titles::Medicines,
         happenings::items::{self, Choice, Group},
+        renewals::titles as renewals,
     },
     base::{day, text::Line},
     platform::{
@@ -49,6 +50,14 @@ pub async fn all<A>(view: &View<A>) -> Result<Vec<Group>> {
             open.map(|it| (choice(it.id.into()), title(&it.title, it.on_day))).collect();
         if !items.is_empty() {
             groups.push(Group { label: "Appointments", items });
+        }
+    }
+    if let Some(view) = view.area::<Papers>() {
+        let all = renewals::standing(&view).await?.into_iter();
+        let choice = |id: i64| Choice { kind: "renewal".to_owned(), item: id };
+        let items: Vec<_> = all.map(|(id, title)| (choice(id.into()), title)).collect();
+        if !items.is_empty() {
+            groups.push(Group { label: "To be renewed", items });
         }
     }
     Ok(groups)

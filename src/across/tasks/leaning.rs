@@ -1,30 +1,39 @@
 //! Whose hands a task can be in, with what leans on an item that is hidden from one of them.
 //!
 //! A question is out of her reach with what it names, an appointment with its contacts, the note of a
-//! visit with its contact or its appointment, a refusal at the counter with its medicine: as their
-//! stores leave it out for her (`seen` reads them).
+//! visit with its contact or its appointment, what was refused or is to be renewed with what it is
+//! about: as their stores leave it out for her (`seen` reads them).
 //! Offered to her, a task about it would be a page that is not there.
 
 use crate::{
     family::tasks::{
-        hands::{Hands, HiddenFrom},
+        hands::{Hand, Hands, HiddenFrom},
         store,
     },
     platform::{
-        auth::area::{Clinical, Papers, Tasks},
+        auth::{
+            area::{AreaName, Clinical, Papers, Tasks},
+            policy::{self, Level},
+        },
         db::View,
         error::Result,
     },
     record::{
         appointments::{model::Appointment, occurrence::Occurrence, store as appointments},
-        coverage::refusals::store as refusals,
+        coverage::refusals::{model::Refusal, store as refusals},
         questions::{model::Question, store as questions},
+        renewals::{model::Renewal, store as renewals},
         visits::{model::Visit, store as visits},
     },
 };
 
 pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
     let mut hands = store::hands(view).await?;
+    if let Some(view) = view.area::<Papers>() {
+        let all = renewals::list(&view).await?;
+        let out = all.iter().flat_map(|it| out_of_reach(it, &hands)).collect::<Vec<_>>();
+        hands.hidden.extend(out);
+    }
     if hands.hidden.is_empty() {
         return Ok(hands);
     }
@@ -40,8 +49,7 @@ pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
     }
     if let Some(view) = view.area::<Papers>() {
         for it in &refusals::list(&view).await? {
-            let of = |on: &HiddenFrom| is(on, "medicine", Some(it.medicine_id));
-            leaning.extend(with(hidden, "refusal", it.id.into(), of));
+            leaning.extend(with(hidden, "refusal", it.id.into(), |on| refused(it, on)));
         }
     }
     let apart = appointments::occurrences(view, None).await?;
@@ -50,6 +58,28 @@ pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
     }
     hands.hidden.extend(leaning);
     Ok(hands)
+}
+
+/// What was refused at the counter is out of her reach with its medicine.
+fn refused(it: &Refusal, on: &HiddenFrom) -> bool {
+    on.kind == "medicine" && on.item == i64::from(it.medicine_id)
+}
+
+/// What is to be renewed is out of her reach with what it is about: hidden from her, or a prescription
+/// where her place does not reach the medicines.
+fn out_of_reach(it: &Renewal, hands: &Hands) -> Vec<HiddenFrom> {
+    let Some((kind, about)) = it.about_kind.as_deref().zip(it.about_item) else {
+        return Vec::new();
+    };
+    let hidden = |member| {
+        let of = |on: &&HiddenFrom| on.member == member && on.kind == kind;
+        hands.hidden.iter().filter(of).any(|on| on.item == about)
+    };
+    let sees = |reach| policy::allows(Some(reach), AreaName::Clinical, Level::See);
+    let lacks = |hand: &&Hand| hidden(hand.member) || kind == "medicine" && !sees(hand.reach);
+    let all = hands.members.iter().filter(lacks);
+    let (kind, item) = ("renewal".to_owned(), it.id.into());
+    all.map(|hand| HiddenFrom { member: hand.member, kind: kind.clone(), item }).collect()
 }
 
 /// An item is hidden from each member from whom one is that it leans on.

@@ -6,6 +6,7 @@
 //! title goes through here; `leaning` says the same of each of the others, before a task is given to her.
 
 use crate::{
+    across::renewals::titles as renewals,
     base::ids::TaskId,
     family::tasks::{
         model::Task,
@@ -26,7 +27,7 @@ use std::collections::HashSet;
 /// The items with rules of their own that the reader sees, by kind and id.
 struct Seen(HashSet<(&'static str, i64)>);
 
-const LEANING: [&str; 4] = ["question", "appointment", "visit", "refusal"];
+const LEANING: [&str; 5] = ["question", "appointment", "visit", "refusal", "renewal"];
 
 impl Seen {
     /// Reads only what these kinds ask for: most tasks are about nothing of the sort.
@@ -51,6 +52,12 @@ impl Seen {
         {
             let all = visits::titles(&view).await?.into_iter();
             seen.extend(all.map(|(id, _)| ("visit", i64::from(id))));
+        }
+        if kinds.contains("renewal")
+            && let Some(view) = view.area::<Papers>()
+        {
+            let all = renewals::of(&view).await?.into_iter();
+            seen.extend(all.map(|(id, _)| ("renewal", i64::from(id))));
         }
         if kinds.contains("refusal")
             && let Some(view) = view.area::<Papers>()

@@ -13,7 +13,7 @@ use crate::{
     across::{
         appointments, coverage, directives,
         history::days::{self, Told},
-        papers, tasks, visits,
+        papers, renewals, tasks, visits,
     },
     platform::{
         audit::{Names, read::Wanted},
@@ -131,6 +131,7 @@ async fn needs(
         needs.extend(visits::needs::own(&view).await?);
     }
     if let Some(view) = view.area::<Papers>() {
+        needs.extend(renewals::needs::of(&view, names, grant.today()).await?);
         needs.extend(papers::needs::of(&view, grant.today()).await?);
         if grant.may::<Change<Members>>() {
             needs.extend(papers::words::needs(&view, &grant.house().ocr).await?);

@@ -23,7 +23,7 @@ use askama_web::WebTemplate;
 use axum::extract::Path;
 
 /// The kinds of items that can be hidden.
-const KINDS: [&str; 17] = [
+const KINDS: [&str; 18] = [
     "medicine",
     "allergy",
     "contact",
@@ -37,6 +37,7 @@ const KINDS: [&str; 17] = [
     "decision",
     "directive",
     "visit",
+    "renewal",
     "paper",
     "cover",
     "card",

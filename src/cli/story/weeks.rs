@@ -46,6 +46,7 @@ impl Telling<'_> {
         self.printed("Bram").await?;
         self.asked_by_phone().await?;
         self.drawer_filed().await?;
+        self.renewals_written().await?;
         self.morning_dose(3).await?;
         self.juno_reads().await?;
         self.bill_noticed().await?;

@@ -9,7 +9,9 @@ mod a_family_decides;
 mod a_family_is_invited;
 mod a_first_steward_starts_the_record;
 mod a_form_lands_where_it_was_opened;
+mod a_license_is_renewed_in_time;
 mod a_medicine_has_a_schedule;
+
 mod a_medicine_is_kept;
 mod a_medicine_turns;
 mod a_note_is_being_typed;
@@ -69,5 +71,6 @@ mod two_records_disagree;
 mod what_each_carries;
 mod what_happened_is_noted;
 mod what_is_hidden_is_not_found;
+mod what_is_missing;
 mod what_is_noticed;
 mod which_directive_stands;

@@ -12,6 +12,7 @@ mod directives;
 mod medicines;
 mod noticed;
 mod papers;
+mod renewals;
 mod search;
 mod tasks;
 mod visits;
@@ -32,6 +33,7 @@ pub static TABLE: LazyLock<Vec<Row>> = LazyLock::new(|| {
         directives::TABLE,
         visits::TABLE,
         papers::TABLE,
+        renewals::TABLE,
         search::TABLE,
         REST,
     ]

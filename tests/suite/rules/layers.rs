@@ -174,7 +174,7 @@ fn statements(source: &str) -> Vec<String> {
 
 /// The kinds of items that can be hidden.
 const HIDDEN: &str = "medicine allergy contact condition operation happening observation question \
-    decision directive appointment task visit paper cover card refusal";
+    decision directive appointment task visit renewal paper cover card refusal";
 
 #[test]
 fn every_query_of_a_record_names_its_person_and_leaves_out_what_is_hidden() {

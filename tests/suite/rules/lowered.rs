@@ -40,6 +40,7 @@ const AREAS: &[(&str, AreaName)] = &[
     ("/happenings", Log),
     ("/tasks", Tasks),
     ("/carried", Tasks),
+    ("/renewals", Papers),
     ("/papers", Papers),
     ("/noticed", Log),
     ("/sheets/kept", Members),
@@ -75,7 +76,11 @@ fn area(route: &str) -> Option<AreaName> {
 
 /// What a relative is answered, by the columns for a steward, a relative and an aide: with her
 /// own area lowered to a level.
-fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> char {
+fn expected(
+    columns: &str,
+    (method, route): (&str, &str),
+    (lowered, to): (AreaName, Level),
+) -> char {
     let column = |at: usize| columns.chars().nth(at).expect("a column");
     // An aide writes in the log and has tasks of her own, so there a reader is who only sees.
     let sees_only = if matches!(lowered, Log | Tasks) { column(4) } else { column(3) };
@@ -111,6 +116,27 @@ fn expected(columns: &str, route: &str, (lowered, to): (AreaName, Level)) -> cha
             (Clinical, Level::See) if changes => return 'f',
             _ => return relative,
         }
+    }
+    if let Some(rest) = route.strip_prefix("/p/{person}/coverage") {
+        let acts = ["/add", "/edit", "/photograph", "/same", "/strike", "/bring-back"];
+        let more = ["/statement", "/decision", "/move", "/settle"];
+        let acts = acts.iter().chain(&more).any(|it| rest.ends_with(it));
+        // The numbers are shown to who may see them, and kept by who may change them.
+        let changes = acts || method == "POST" && rest.ends_with("/numbers");
+        match (lowered, to) {
+            (Papers, Level::None) => return 'n',
+            (Papers, Level::See) if changes => return 'f',
+            _ => {}
+        }
+    }
+    if let Some(rest) = route.strip_prefix("/p/{person}/renewals") {
+        // No aide sees them: who may only see papers is like nobody else.
+        let sees = matches!(rest, "" | "/missing" | "/{about}/{number}");
+        return match (lowered, to) {
+            (Papers, Level::None) => 'n',
+            (Papers, Level::See) if !sees => 'f',
+            _ => relative,
+        };
     }
     if let Some(rest) = route.strip_prefix("/p/{person}/papers") {
         // No aide sees them, so a reader of papers is like nobody else.
@@ -164,7 +190,7 @@ async fn every_route_answers_a_relative_as_her_lowered_areas_say() {
                 _ => bram.send(&path, &[]).await,
             };
             let found = letter(&bram);
-            let expected = expected(columns, route, (lowered, to));
+            let expected = expected(columns, (method, route), (lowered, to));
             assert_eq!(found, expected, "{method} {route} with {name} lowered to {words}");
         }
         ottoline.open(&family.at("/family/3/areas")).await.fill(name, "as the role has it");

@@ -59,6 +59,9 @@ pub fn filled(family: &Family, route: &str) -> String {
         ("{session}", "999"),
         ("{feed}", "999"),
         ("{token}", "0000"),
+        ("{about}", "own"),
+        ("{number}", "1"),
+        ("{expected}", "funeral-contract"),
         ("{*name}", "nothing.css"),
     ];
     pairs.iter().fold(route.to_owned(), |path, (name, value)| path.replace(name, value))

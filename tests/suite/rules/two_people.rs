@@ -16,6 +16,7 @@ fn filled(route: &str, person: &str) -> String {
     let route = route.replace("{person}", person).replace("{membership}", place);
     let route = route.replace("/questions/{question}", &format!("/questions/{person}"));
     let route = route.replace("{question}", "blood-thinner").replace("{kind}", "medicine");
+    let route = route.replace("{about}", "own").replace("{expected}", "funeral-contract");
     let route = route.replace("{day}", "2026-11-25").replace("{time}", "morning");
     let parts = route.split('/').map(|it| if it.starts_with('{') { person } else { it });
     parts.collect::<Vec<_>>().join("/")

@@ -1,10 +1,13 @@
 //! Whatever is typed into any form: an answer that helps, what was typed still there, nothing
 //! lost, and never a failure of the program.
 
+mod carried;
 mod coverage;
 mod directives;
+mod papers;
+mod renewals;
 
-use crate::support::{Browser, Family, html, paper};
+use crate::support::{Browser, Family, html};
 
 /// What people (and others) type. Each with a name for the report.
 fn hostile() -> Vec<(&'static str, String)> {
@@ -110,16 +113,6 @@ const FORMS: &[&str] = &[
     "/tasks/1/put-off",
     "/tasks/1/finish",
     "/tasks/2/strike",
-    "/carried/add",
-    "/carried/1/edit",
-    "/carried/1/strike",
-    "/carried/wish",
-    "/carried/wish-of-all",
-    "/papers/tray/add",
-    "/papers/1/file",
-    "/papers/1/join",
-    "/papers/1/replace",
-    "/papers/1/strike",
     "/questions/with/1/starters",
     "/visits/1/edit",
     "/visits/1/strike",
@@ -188,10 +181,8 @@ async fn family() -> Family {
         ines.open(&family.at("/tasks/add")).await.fill("What is to be done", "Renew the placard");
         ines.press("Keep the task").await.answers(200);
     }
-    ines.open(&family.at("/papers/tray/add")).await;
-    ines.attach("Photos or PDFs", &paper::picture(1)).press("Put them in the tray").await;
-    ines.open(&family.at("/papers/1/file")).await.fill("Kind", "letter").fill("Title", "A letter");
-    ines.press("File it").await.answers(200);
+    renewals::kept(&mut ines, &family).await;
+    papers::filed(&mut ines, &family).await;
     ines.open(&family.at("/carried/add")).await.fill("How many hours", "2").press("Keep it").await;
     ines.open(&family.at("/visits/add")).await.fill("Or by name", "Dr Lind");
     ines.press("Save the note").await.answers(200);
@@ -220,8 +211,11 @@ async fn every_form_bears_whatever_is_typed() {
     let mut ines = family.browser("Ines").await;
     let pages = FORMS
         .iter()
+        .chain(carried::FORMS)
         .chain(coverage::FORMS)
         .chain(directives::FORMS)
+        .chain(papers::FORMS)
+        .chain(renewals::FORMS)
         .map(|it| family.at(it))
         .chain(["/me/edit", "/me/mail/quiet", "/me/mail/1", "/records/add"].map(str::to_owned));
     for page in pages {

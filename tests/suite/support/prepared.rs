@@ -47,6 +47,7 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
         ("/questions/add", "The question", "Keep the question"),
         ("/appointments/add", "What it is", "Keep this appointment"),
         ("/tasks/add", "What is to be done", "Keep the task"),
+        ("/renewals/add", "What it is", "Write it down"),
         ("/coverage/add", "Who pays", "Add this cover"),
         ("/coverage/cards/add", "What the card is called", "Keep the card"),
         ("/coverage/refusals/add", "What the refusal says", "Keep it"),
@@ -69,6 +70,7 @@ async fn one_of_everything(ines: &mut Browser, (record, id): (&str, &str)) {
             page if page.contains("/stock/") => ines.fill("How many", "30"),
             "/allergies/add" => ines.tick("allergy"),
             "/contacts/add" => ines.fill("Phone", "218-555-0101"),
+            "/renewals/add" => ines.fill("Its last day", "15 Jan 2027"),
             "/carried/add" => ines.tick("an errand"),
             "/usual/edit" => ines.fill("Said by", "Emeric"),
             "/decisions/{id}/decide" => {

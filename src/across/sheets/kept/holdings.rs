@@ -1,7 +1,7 @@
 //! What is kept, part by part, in short lists: an area that the reader does not see is named as
 //! not listed, never left out.
 
-use super::on_paper::{directives, filed, paid};
+use super::on_paper::{directives, filed, paid, to_renew};
 use crate::{
     across::{reconciliation::store as second_lists, tasks::seen as tasks},
     family::{
@@ -72,8 +72,9 @@ pub async fn read(view: &View<Members>, name: &str, shown_by: &str) -> Result<Ve
         Some(view) => {
             parts.push(part("Papers", filed(&view).await?));
             parts.push(part("Cards, and who pays", paid(&view).await?));
+            parts.push(part("What is to be renewed", to_renew(&view).await?));
         }
-        None => parts.push(part("Papers and cards", vec![closed()])),
+        None => parts.push(part("Papers, cards, and what is to be renewed", vec![closed()])),
     }
     match view.area::<Tasks>() {
         Some(view) => {

@@ -1,4 +1,5 @@
-//! What is kept of what lies in a drawer: directives, papers, cards and covers, by their titles.
+//! What is kept of what lies in a drawer: directives, papers, cards and covers, and what is to be
+//! renewed, by their titles.
 
 use super::holdings::{counted, list};
 use crate::{
@@ -11,6 +12,7 @@ use crate::{
     record::{
         coverage::{cards::store as cards, refusals::store as refusals, store as covers},
         papers::store as papers,
+        renewals::{store as renewals, word_store as paper_words},
     },
 };
 
@@ -47,6 +49,22 @@ pub(super) async fn paid(view: &View<Papers>) -> Result<Vec<String>> {
     if refused > 0 {
         let noun = if refused == 1 { "prescription that was" } else { "prescriptions that were" };
         lines.push(format!("Also kept: {refused} {noun} refused at the pharmacy counter."));
+    }
+    Ok(lines)
+}
+
+/// Entries of the family's own by their titles; what was said of papers is counted.
+pub(super) async fn to_renew(view: &View<Papers>) -> Result<Vec<String>> {
+    let all = renewals::list(view).await?.into_iter().filter(|it| !it.struck);
+    let titles: Vec<_> = all.filter_map(|it| Some(it.title?.to_string())).collect();
+    let mut lines = vec![match titles.is_empty() {
+        true => "Nothing is written down.".to_owned(),
+        false => counted("Written down", titles),
+    }];
+    let said = paper_words::list(view).await?.iter().filter(|it| it.said_by.is_some()).count();
+    if said > 0 {
+        let noun = if said == 1 { "answer" } else { "answers" };
+        lines.push(format!("Also kept: {said} {noun} about which papers you have."));
     }
     Ok(lines)
 }

@@ -33,6 +33,7 @@ pub struct Chosen {
     pub leads: Option<Leads>,
     pub tasks: Option<Whose>,
     pub supply: bool,
+    pub renewal: bool,
     pub trouble: bool,
     pub digest: Option<HowOften>,
     pub version: i64,
@@ -47,13 +48,13 @@ impl FromForm for Chosen {
             "" => None,
             _ => form.choice("digest"),
         };
-        let (supply, trouble, version) =
-            (form.tick("supply"), form.tick("trouble"), form.version());
+        let (supply, renewal) = (form.tick("supply"), form.tick("renewal"));
+        let (trouble, version) = (form.tick("trouble"), form.version());
         if appointments.is_some_and(|it| it != Whose::None) && leads.is_none() {
             form.wrong("leads", "Choose at least one of these, or no appointment.");
         }
         form.finish(|| {
-            Some(Chosen { appointments, leads, tasks, supply, trouble, digest, version })
+            Some(Chosen { appointments, leads, tasks, supply, renewal, trouble, digest, version })
         })
     }
 }
@@ -69,6 +70,9 @@ impl Chosen {
         after.digest = self.digest.unwrap_or(before.digest);
         if offered(Kind::Supply) {
             after.supply = self.supply;
+        }
+        if offered(Kind::Renewal) {
+            after.renewal = self.renewal;
         }
         if offered(Kind::Trouble) {
             after.trouble = self.trouble;

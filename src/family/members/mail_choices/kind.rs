@@ -11,14 +11,16 @@ pub enum Kind {
     Appointment,
     Task,
     Supply,
+    /// A paper that is to be renewed.
+    Renewal,
     /// Mail that was refused or given up.
     Trouble,
     Digest,
 }
 
 impl Kind {
-    pub const ALL: [Kind; 5] =
-        [Kind::Appointment, Kind::Task, Kind::Supply, Kind::Trouble, Kind::Digest];
+    pub const ALL: [Kind; 6] =
+        [Kind::Appointment, Kind::Task, Kind::Supply, Kind::Renewal, Kind::Trouble, Kind::Digest];
 
     /// As the outbox keeps it.
     pub fn name(self) -> &'static str {
@@ -26,6 +28,7 @@ impl Kind {
             Kind::Appointment => "appointment",
             Kind::Task => "task",
             Kind::Supply => "supply",
+            Kind::Renewal => "renewal",
             Kind::Trouble => "trouble",
             Kind::Digest => "digest",
         }
@@ -41,6 +44,7 @@ impl Kind {
             Kind::Appointment => "appointments",
             Kind::Task => "tasks that are due",
             Kind::Supply => "supplies that need attention",
+            Kind::Renewal => "papers that are to be renewed",
             Kind::Trouble => "mail that did not arrive",
             Kind::Digest => "how much is new",
         }
@@ -51,6 +55,7 @@ impl Kind {
         match self {
             Kind::Appointment | Kind::Task => (AreaName::Tasks, Level::See),
             Kind::Supply => (AreaName::Clinical, Level::See),
+            Kind::Renewal => (AreaName::Papers, Level::See),
             Kind::Trouble => (AreaName::Members, Level::Change),
             Kind::Digest => (AreaName::History, Level::See),
         }
@@ -74,7 +79,7 @@ mod tests {
             offered.map(Kind::name).collect::<Vec<_>>()
         };
         assert_eq!(of(Role::Steward).len(), Kind::ALL.len());
-        assert_eq!(of(Role::Relative), ["appointment", "task", "supply", "digest"]);
+        assert_eq!(of(Role::Relative), ["appointment", "task", "supply", "renewal", "digest"]);
         assert_eq!(of(Role::Aide), ["appointment", "task", "supply"]);
         assert!(Kind::ALL.into_iter().all(|it| Kind::named(it.name()) == Some(it)));
     }

@@ -17,6 +17,7 @@ pub struct MailChoice {
     pub leads: Leads,
     pub tasks: Whose,
     pub supply: bool,
+    pub renewal: bool,
     pub trouble: bool,
     pub digest: HowOften,
     /// Zero: nothing was chosen, and this is what is usual.
@@ -25,8 +26,8 @@ pub struct MailChoice {
 
 audited!(MailChoice as "mail_choice" {
     record_id: "", member_id: "", appointments: "mail about appointments", leads: "how long before",
-    tasks: "mail about tasks", supply: "mail about supplies", trouble: "mail about lost mail",
-    digest: "mail about what is new",
+    tasks: "mail about tasks", supply: "mail about supplies", renewal: "mail about papers to renew",
+    trouble: "mail about lost mail", digest: "mail about what is new",
 } skip { id, version });
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, sqlx::Type)]
@@ -119,6 +120,7 @@ impl MailChoice {
             leads: Leads::of(OFFERED),
             tasks: if role == Role::Steward { Whose::All } else { Whose::Mine },
             supply: changes,
+            renewal: changes,
             trouble: role == Role::Steward,
             digest: if changes { HowOften::Weekly } else { HowOften::Never },
             version: 0,
@@ -132,6 +134,7 @@ impl MailChoice {
             }
             Kind::Task => self.tasks != Whose::None,
             Kind::Supply => self.supply,
+            Kind::Renewal => self.renewal,
             Kind::Trouble => self.trouble,
             Kind::Digest => self.digest != HowOften::Never,
         }
@@ -144,6 +147,7 @@ impl MailChoice {
             Kind::Appointment => after.appointments = Whose::None,
             Kind::Task => after.tasks = Whose::None,
             Kind::Supply => after.supply = false,
+            Kind::Renewal => after.renewal = false,
             Kind::Trouble => after.trouble = false,
             Kind::Digest => after.digest = HowOften::Never,
         }
@@ -171,6 +175,7 @@ impl MailChoice {
                 format!("{whose}, on the day they are due, and once when that day is past.")
             }
             Kind::Supply => "When a supply needs attention: three days before the day to act, and on that day. It does not say which.".into(),
+            Kind::Renewal => "When a paper is to be renewed: a week before the latest day to begin, and on that day, unless someone renews it. It does not say which.".into(),
             Kind::Trouble => "When mail about this record did not arrive, at most once a day for each member.".into(),
             Kind::Digest => {
                 let when = match self.digest {

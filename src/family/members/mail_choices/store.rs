@@ -21,7 +21,7 @@ pub async fn all(view: &View<Own>) -> Result<Vec<MailChoice>> {
         MailChoice,
         r#"select id, record_id, member_id, appointments as "appointments: Whose",
             leads as "leads: Leads", tasks as "tasks: Whose", supply as "supply: bool",
-            trouble as "trouble: bool", digest as "digest: HowOften", version
+            renewal as "renewal: bool", trouble as "trouble: bool", digest as "digest: HowOften", version
         from mail_choice order by id"#
     ))
     .await
@@ -37,7 +37,7 @@ pub async fn find(
         MailChoice,
         r#"select id, record_id, member_id, appointments as "appointments: Whose",
             leads as "leads: Leads", tasks as "tasks: Whose", supply as "supply: bool",
-            trouble as "trouble: bool", digest as "digest: HowOften", version
+            renewal as "renewal: bool", trouble as "trouble: bool", digest as "digest: HowOften", version
         from mail_choice where record_id = ? and member_id = ?"#,
         record,
         member
@@ -50,14 +50,15 @@ pub async fn save(write: &mut Write<Own>, old: &MailChoice, new: &MailChoice) ->
         0 => {
             let added = query!(
                 "insert into mail_choice (record_id, member_id, appointments, leads, tasks, supply,
-                    trouble, digest)
-                values (?, ?, ?, ?, ?, ?, ?, ?)",
+                    renewal, trouble, digest)
+                values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 new.record_id,
                 new.member_id,
                 new.appointments,
                 new.leads,
                 new.tasks,
                 new.supply,
+                new.renewal,
                 new.trouble,
                 new.digest
             );
@@ -66,12 +67,13 @@ pub async fn save(write: &mut Write<Own>, old: &MailChoice, new: &MailChoice) ->
         _ => {
             let edited = query!(
                 "update mail_choice set appointments = ?, leads = ?, tasks = ?, supply = ?,
-                    trouble = ?, digest = ?, version = version + 1
+                    renewal = ?, trouble = ?, digest = ?, version = version + 1
                 where id = ? and version = ?",
                 new.appointments,
                 new.leads,
                 new.tasks,
                 new.supply,
+                new.renewal,
                 new.trouble,
                 new.digest,
                 old.id,

@@ -5,8 +5,8 @@
 //! pharmacist says.
 
 use super::model::{Class, Fill};
-use crate::base::day;
-use time::{Date, Month, util::days_in_month};
+use crate::base::day::{self, months_after};
+use time::Date;
 
 #[derive(Default, serde::Deserialize)]
 struct Rules {
@@ -42,7 +42,7 @@ impl Life {
     pub fn of(fill: &Fill) -> Life {
         let rules = rules();
         let rule = rules.rules.iter().find(|it| it.classes.contains(&fill.class));
-        let by_rule = rule.and_then(|it| Some(months_after(fill.written_on?, it.months?)));
+        let by_rule = rule.and_then(|it| Some(months_after(fill.written_on?, it.months?.into())));
         let last_fill = [by_rule, fill.expires_on].into_iter().flatten().min();
         let mut says = Vec::new();
         if let Some(on) = fill.expires_on {
@@ -73,15 +73,6 @@ impl Life {
 
 fn rules() -> Rules {
     serde_json::from_str(include_str!("rules.json")).unwrap_or_default()
-}
-
-/// The same day so many months later, or that month's last.
-fn months_after(day: Date, months: u8) -> Date {
-    let count = day.year() * 12 + i32::from(day.month() as u8) - 1 + i32::from(months);
-    let year = count.div_euclid(12);
-    let month = Month::January.nth_next(u8::try_from(count.rem_euclid(12)).unwrap_or(0));
-    let last = days_in_month(month, year);
-    Date::from_calendar_date(year, month, day.day().min(last)).unwrap_or(day)
 }
 
 #[cfg(test)]

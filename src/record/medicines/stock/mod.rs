@@ -11,7 +11,7 @@ mod away;
 mod covered;
 mod form;
 mod lasts;
-mod life;
+pub mod life;
 mod list;
 pub mod model;
 mod pages;

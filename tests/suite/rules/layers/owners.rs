@@ -32,6 +32,8 @@ pub const OWNERS: &[(&str, &str)] = &[
     ("directive_aside", "src/record/directives/"),
     ("observation", "src/record/observations/"),
     ("question", "src/record/questions/"),
+    ("renewal", "src/record/renewals/"),
+    ("paper_word", "src/record/renewals/"),
     ("appointment", "src/record/appointments/"),
     ("appointment_matter", "src/record/appointments/"),
     ("occurrence", "src/record/appointments/"),
