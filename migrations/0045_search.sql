@@ -4,10 +4,13 @@ create table page_text (
     id        integer primary key,
     person_id integer not null references person (id),
     paper     integer not null,
+    page      integer,              -- the row of paper_page that it was read off
     place     integer not null,     -- which page of the paper
-    text      text not null,
-    constraint page_text_once unique (person_id, paper, place)
+    text      text not null
 ) strict;
+
+create index page_text_of_paper on page_text (person_id, paper, place);
+create index page_text_of_page on page_text (page);
 
 -- The index of those words. Accents are folded: "metoprolol" finds "métoprolol". Beginnings of two and three letters
 -- have an index of their own.

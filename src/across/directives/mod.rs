@@ -35,17 +35,14 @@ pub type Seeing = Grant<See<Directives>>;
 pub type Changing = Grant<Change<Directives>>;
 
 pub fn routes() -> Router<House> {
-    let all = "/p/{person}/directives";
-    let each = format!("{all}/{{directive}}");
+    let each = "/p/{person}/directives/{directive}";
     let step = |step: &str| format!("{each}/{step}");
-    let copy = |step: &str| format!("{all}/copies/{{copy}}/{step}");
-    let event = |step: &str| format!("{all}/events/{{event}}/{step}");
     Router::new()
-        .route(all, get(list::list))
-        .route(&format!("{all}/add"), get(edit::blank).post(edit::add))
-        .route(&format!("{all}/answer"), get(answers::asking).post(answers::answer))
-        .route(&format!("{all}/signing"), get(signing::list))
-        .route(&each, get(show::show))
+        .route("/p/{person}/directives", get(list::list))
+        .route("/p/{person}/directives/add", get(edit::blank).post(edit::add))
+        .route("/p/{person}/directives/answer", get(answers::asking).post(answers::answer))
+        .route("/p/{person}/directives/signing", get(signing::list))
+        .route(each, get(show::show))
         .route(&step("edit"), get(edit::edit).post(edit::save))
         .route(&step("sign"), get(acts::signing).post(acts::sign))
         .route(&step("void"), get(acts::voiding).post(acts::void))
@@ -56,12 +53,21 @@ pub fn routes() -> Router<House> {
         .route(&step("strike"), get(acts::striking).post(acts::strike))
         .route(&step("bring-back"), get(acts::bringing_back).post(acts::bring_back))
         .route(&step("copies/add"), get(copies::giving).post(copies::give))
-        .route(&copy("told"), get(copies::telling).post(copies::tell))
-        .route(&copy("strike"), get(copies::striking).post(copies::strike))
-        .route(&format!("{all}/events"), get(events::list))
-        .route(&format!("{all}/events/add"), get(events::blank).post(events::add))
-        .route(&event("strike"), get(events::striking).post(events::strike))
-        .route(&event("bring-back"), get(events::bringing_back).post(events::bring_back))
+        .route("/p/{person}/directives/copies/{copy}/told", get(copies::telling).post(copies::tell))
+        .route(
+            "/p/{person}/directives/copies/{copy}/strike",
+            get(copies::striking).post(copies::strike),
+        )
+        .route("/p/{person}/directives/events", get(events::list))
+        .route("/p/{person}/directives/events/add", get(events::blank).post(events::add))
+        .route(
+            "/p/{person}/directives/events/{event}/strike",
+            get(events::striking).post(events::strike),
+        )
+        .route(
+            "/p/{person}/directives/events/{event}/bring-back",
+            get(events::bringing_back).post(events::bring_back),
+        )
         .route(&step("aside/{event}"), get(events::putting_aside).post(events::put_aside))
         .route(&step("aside/{event}/take-back"), post(events::take_back))
 }

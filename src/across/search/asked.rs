@@ -21,17 +21,17 @@ impl Asked {
         self.q.chars().take(Self::MOST).collect()
     }
 
-    pub fn from_day(&self) -> Option<Date> {
+    pub fn first_day(&self) -> Option<Date> {
         day::parse(&self.from)
     }
 
-    pub fn to_day(&self) -> Option<Date> {
+    pub fn last_day(&self) -> Option<Date> {
         day::parse(&self.to)
     }
 
     /// What was typed as a day and is none.
     pub fn unread(&self) -> Option<&str> {
-        let days = [(&self.from, self.from_day()), (&self.to, self.to_day())];
+        let days = [(&self.from, self.first_day()), (&self.to, self.last_day())];
         let wrong = days.into_iter().find(|(typed, day)| !typed.trim().is_empty() && day.is_none());
         wrong.map(|(typed, _)| typed.as_str())
     }
@@ -68,7 +68,7 @@ mod tests {
         for odd in ["", "0", "-1", "x", "99999999999999999999"] {
             assert_eq!(asked(odd, "").page(), 0, "{odd}");
         }
-        assert_eq!(asked("1", "9 Mar 2026").from_day(), Some(time::macros::date!(2026 - 03 - 09)));
+        assert_eq!(asked("1", "9 Mar 2026").first_day(), Some(time::macros::date!(2026 - 03 - 09)));
         assert_eq!(asked("1", "soon").unread(), Some("soon"));
         assert_eq!(asked("1", " ").unread(), None);
         assert_eq!(asked("1", "").on_page(1), "q=a%26b&page=2");

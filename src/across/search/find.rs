@@ -82,7 +82,7 @@ fn hits(shelf: &Shelf, words: &[Word], asked: &Asked) -> Vec<Hit> {
     for hit in &mut all {
         hit.day = shelf.leaves[hit.leaf].day;
     }
-    let (from, to) = (asked.from_day(), asked.to_day());
+    let (from, to) = (asked.first_day(), asked.last_day());
     all.retain(|hit| {
         let of_kind = asked.kind.is_empty() || shelf.leaves[hit.leaf].kind == asked.kind;
         // What has no day is not among those of certain days.

@@ -12,7 +12,7 @@ use crate::{
     across::history::kinds as history,
     base::zone::Zone,
     platform::{
-        auth::area::{Clinical, Essentials, Log, Papers, Tasks},
+        auth::area::{Clinical, Directives, Essentials, Log, Papers, Tasks},
         db::View,
         error::Result,
         web::urls::{self, Address},
@@ -21,7 +21,7 @@ use crate::{
 };
 
 /// Each kind, what one of it is called, and what many are.
-const KINDS: [(&str, &str, &str); 13] = [
+const KINDS: [(&str, &str, &str); 18] = [
     ("medicine", "Medicine", "Medicines"),
     ("condition", "Condition", "Conditions"),
     ("allergy", "Allergy or intolerance", "Allergies and intolerances"),
@@ -35,6 +35,11 @@ const KINDS: [(&str, &str, &str); 13] = [
     ("observation", "What was noticed", "What was noticed"),
     ("decision", "Decision", "Decisions"),
     ("paper", "Paper", "Papers and their pages"),
+    ("directive", "Directive", "Directives"),
+    ("card", "Card", "Cards"),
+    ("cover", "Cover", "Covers"),
+    ("refusal", "Refused at the counter", "Refused at the counter"),
+    ("renewal", "To be renewed", "To be renewed"),
 ];
 
 /// Everything that the reader may find; the pages of papers are added to their leaves.
@@ -62,6 +67,13 @@ pub async fn all<A>(view: &View<A>, zone: &Zone) -> Result<Vec<Leaf>> {
     }
     if let Some(view) = view.area::<Papers>() {
         all.extend(papers::papers(&view).await?);
+        all.extend(papers::cards(&view).await?);
+        all.extend(papers::covers(&view).await?);
+        all.extend(papers::refusals(&view).await?);
+        all.extend(papers::renewals(&view).await?);
+    }
+    if let Some(view) = view.area::<Directives>() {
+        all.extend(papers::directives(&view).await?);
     }
     Ok(all)
 }
@@ -79,8 +91,5 @@ pub fn on(leaves: &[Leaf]) -> Vec<(&'static str, &'static str)> {
 
 /// Where it is shown.
 pub fn address(leaf: &Leaf) -> Address {
-    match leaf.kind {
-        "paper" => urls::paper_found(leaf.item),
-        kind => history::page(kind, leaf.item).unwrap_or_else(urls::search),
-    }
+    history::page(leaf.kind, leaf.item).unwrap_or_else(urls::search)
 }

@@ -51,7 +51,7 @@ pub fn pictures() -> [Vec<u8>; 2] {
 
 impl Telling<'_> {
     pub(super) async fn cards_photographed(&self) -> Result<()> {
-        self.day(5, (21, 25));
+        self.day(5, (21, 45));
         let medicare = Terms {
             phone: Some(phone("218-555-0191")),
             ..terms("Medicare", "", Kind::OriginalMedicare)

@@ -54,7 +54,7 @@ impl Db {
         let file = folder.join("kinsheaf.db");
         migrate::bring_up(&file).await?;
         let db = Db::pools(&file, clock).await?;
-        index::demand_whole(&mut db.writer.acquire().await?).await?;
+        index::demand_whole(&mut *db.writer.acquire().await?).await?;
         Ok(db)
     }
 

@@ -27,7 +27,8 @@ pub(super) fn read(desk: &Desk) -> Result<Text, Unread> {
         recognized = true;
         words.push(clean::text(&picture(desk, number)?));
     }
-    let words = words.join("\n\n").trim().to_owned();
+    // A form feed between two pages, so that each is found by itself.
+    let words = words.join("\n\u{c}\n").trim_end().to_owned();
     Ok(Text { words, pages: pages.len() as i64, goes_on, recognized })
 }
 

@@ -148,9 +148,9 @@ pub fn answers(fact: Option<Fact>) -> impl Iterator<Item = &'static str> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::word::Said;
     use super::*;
     use crate::base::{day, text::Line};
-    use crate::record::renewals::word::Said;
     use time::macros::date;
 
     fn word(about: &str, answer: Answer) -> PaperWord {

@@ -76,7 +76,7 @@ impl Choice for Answer {
     fn words(self) -> &'static str {
         match self {
             Answer::Yes => "yes",
-            Answer::No => "none",
+            Answer::No => "no",
             Answer::Original => "Original Medicare",
             Answer::Advantage => "Medicare Advantage",
             Answer::There => "it is there",

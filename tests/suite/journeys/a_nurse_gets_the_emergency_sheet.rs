@@ -53,6 +53,7 @@ async fn it_says_things_in_the_order_in_which_they_are_needed() {
             "Allergies",
             "Blood thinner",
             "Implant or device",
+            "Directives",
             "Medicines",
             "On hold",
             "Conditions",

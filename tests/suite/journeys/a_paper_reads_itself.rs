@@ -86,21 +86,20 @@ async fn words_find_a_paper_for_those_alone_who_see_it() {
     let (family, mut ines) = with(&[("a.png", 1, BILL), ("b.png", 2, &other)]).await;
     let mut bram = family.browser("Bram").await;
     reads(&family.house).await;
-    ines.open(&family.at("/papers")).await.press("By the words on them").await.answers(200);
-    ines.sees("2 papers were read")
-        .fill("Words that stand on it", "kilowatt bal")
-        .press("Find")
-        .await;
-    ines.sees("With “kilowatt bal”").sees("a.png").does_not_see("b.png");
-    bram.open(&family.at("/papers/words?words=kilowatt")).await.sees("a.png");
+    ines.open(&family.at("/papers")).await.press("What was read").await.answers(200);
+    ines.sees("2 papers were read").press("search").await.answers(200);
+    ines.fill("Words to find", "kilowatt bal").press("Find these").await.answers(200);
+    ines.sees("a.png").sees("Paper, page 1").does_not_see("b.png");
+    bram.open(&family.at("/search?q=kilowatt")).await.sees("a.png");
     ines.open(&family.at("/visibility/paper/1"))
         .await
         .tick("Bram")
         .press("Save")
         .await
         .answers(200);
-    bram.open(&family.at("/papers/words?words=kilowatt")).await.does_not_see("a.png");
-    bram.sees("No paper that was read has these words").sees("1 paper was read");
+    bram.open(&family.at("/search?q=kilowatt")).await.does_not_see("a.png");
+    bram.sees("Nothing was found.");
+    bram.open(&family.at("/papers/words")).await.sees("1 paper was read");
     // What he does not see teaches him nothing either.
     ines.open(&family.at("/papers/1/file")).await.press("File it").await.answers(200);
     bram.open(&family.at("/papers/2")).await.sees("by words that are usual on such papers");

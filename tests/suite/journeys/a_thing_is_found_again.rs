@@ -3,8 +3,11 @@
 
 use crate::support::{Browser, Family, html};
 
-/// What is written down: the page, what is filled and ticked, the press.
-const WRITTEN: &[(&str, &[(&str, &str)], &[&str], &str)] = &[
+/// The page where it is written down, what is filled and what is ticked there, the press.
+type Written =
+    (&'static str, &'static [(&'static str, &'static str)], &'static [&'static str], &'static str);
+
+const WRITTEN: &[Written] = &[
     (
         "/medicines/add",
         &[

@@ -1,8 +1,11 @@
 //! What stands on the pages of papers is found by those who see papers, page by page; a backup leaves
 //! the index out, and a house that is opened builds it anew.
 
-use super::a_thing_is_found_again::{read, titles};
-use crate::support::{Browser, Family, archive::Archive, html, server::ran};
+use super::{
+    a_pile_is_sorted::put_in,
+    a_thing_is_found_again::{read, titles},
+};
+use crate::support::{Browser, Family, archive::Archive, html, paper, server::ran};
 use sqlx::{Connection, SqliteConnection, sqlite::SqliteConnectOptions};
 use tempfile::TempDir;
 
@@ -11,15 +14,22 @@ async fn run(family: &Family, statement: &'static str) {
     sqlx::query(statement).execute(&mut db).await.expect("done");
 }
 
-/// Three pages of two papers, as a reader of papers writes them.
+/// Two papers, as they are filed, and three pages of them, as the reader of papers writes them.
 async fn papers() -> Family {
     let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    let pages = [("7.png", paper::picture(7)), ("8.png", paper::picture(8))];
+    put_in(&mut ines, &family, &pages).await;
+    for (id, title) in [("1", "Paper 7"), ("2", "Paper 8")] {
+        ines.open(&family.at(&format!("/papers/{id}/file"))).await.fill("Kind", "letter");
+        ines.fill("Title", title).press("File it").await.answers(200);
+    }
     run(
         &family,
         "insert into page_text (person_id, paper, place, text) values
-            (1, 7, 1, 'Discharge summary. Métoprolol 25 mg, <b>furosemide</b> 20 mg'),
-            (1, 7, 2, 'Weigh every morning; phone when two pounds more'),
-            (1, 8, 1, 'Furosemide stopped. Potassium 4.1')",
+            (1, 1, 1, 'Discharge summary. Métoprolol 25 mg, <b>furosemide</b> 20 mg'),
+            (1, 1, 2, 'Weigh every morning; phone when two pounds more'),
+            (1, 2, 1, 'Furosemide stopped. Potassium 4.1')",
     )
     .await;
     family
@@ -59,8 +69,8 @@ async fn a_page_is_found_by_those_who_see_papers() {
         }
     }
     // A page that is read once more, and one that is taken away.
-    run(&family, "update page_text set text = 'Torsemide' where paper = 8").await;
-    run(&family, "delete from page_text where paper = 7 and place = 2").await;
+    run(&family, "update page_text set text = 'Torsemide' where paper = 2").await;
+    run(&family, "delete from page_text where paper = 1 and place = 2").await;
     assert_eq!(titles(find(&family, &mut bram, "torsemide").await), ["Paper 8"]);
     find(&family, &mut bram, "potassium").await.sees("Nothing was found.");
     find(&family, &mut bram, "pounds").await.sees("Nothing was found.");
@@ -73,7 +83,7 @@ async fn a_paper_that_is_hidden_has_no_pages_and_no_words() {
     run(
         &family,
         "insert into hidden (person_id, member_id, kind, item, on_behalf, standing)
-        select 1, id, 'paper', 8, 0, 1 from member where name = 'Bram'",
+        select 1, id, 'paper', 2, 0, 1 from member where name = 'Bram'",
     )
     .await;
     let mut bram = family.browser("Bram").await;

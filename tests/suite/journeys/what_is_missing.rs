@@ -40,7 +40,7 @@ async fn what_is_expected_follows_what_was_said_and_what_is_there_leaves_the_lis
     bram.sees("Laws differ by state").does_not_see("%").does_not_see(" of 6");
     // What was said of her adds what is for her; a no adds nothing.
     answered(&mut bram, &family, ("veteran", "yes")).await;
-    answered(&mut bram, &family, ("driver", "none")).await;
+    answered(&mut bram, &family, ("driver", "no")).await;
     answered(&mut bram, &family, ("medicare", "Medicare Advantage")).await;
     let found = under(&bram, MISSING);
     assert!(found.iter().any(|it| it == "Military discharge paper (DD 214)"), "{found:?}");

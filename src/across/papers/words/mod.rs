@@ -1,11 +1,11 @@
-//! The words of papers: read off in the background, searched, and what they propose when a paper is filed.
+//! The words of papers: read off in the background, and what they propose when a paper is filed.
 //!
 //! Nothing is filed by itself. A proposal fills the fields of the form and says why; who presses "File it"
 //! has said so. What was filed is what the next proposal is learned from.
 
-pub mod find;
 pub mod job;
 pub mod propose;
+pub mod unread;
 
 use crate::{
     across::today::needs::Need,
@@ -15,7 +15,7 @@ use crate::{
 use axum::{Router, routing::get};
 
 pub fn routes() -> Router<House> {
-    Router::new().route("/p/{person}/papers/words", get(find::show))
+    Router::new().route("/p/{person}/papers/words", get(unread::show))
 }
 
 /// For those who decide: papers wait to be read, and a program for it is not there.

@@ -23,7 +23,7 @@ pub fn tray() -> Address {
     record("/papers/tray")
 }
 
-/// Papers by the words on them.
+/// What was read of the papers.
 pub fn paper_words() -> Address {
     record("/papers/words")
 }

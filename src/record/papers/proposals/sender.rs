@@ -44,8 +44,7 @@ pub fn of<I: Copy>(known: &[Known<I>], not: &[String], text: &str) -> Option<Sen
     };
     let named = |it: &Known<I>| {
         let mut all = names(it).filter(|name| tells(name));
-        all.find_map(|name| in_head(name))
-            .map(|line| format!("the letterhead says “{}”", short(line)))
+        all.find_map(&in_head).map(|line| format!("the letterhead says “{}”", short(line)))
     };
     let numbers = digits(text);
     let phoned = |it: &Known<I>| {
