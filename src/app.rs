@@ -47,6 +47,7 @@ pub fn routes() -> Router<House> {
         .merge(across::ingredients::routes())
         .merge(across::disagreements::routes())
         .merge(across::directives::routes())
+        .merge(across::named::routes())
         .merge(across::search::routes())
         .merge(across::setup::routes())
         .merge(across::sheets::routes())

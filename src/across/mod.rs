@@ -9,6 +9,7 @@ pub mod disagreements;
 pub mod happenings;
 pub mod history;
 pub mod ingredients;
+pub mod named;
 pub mod observations;
 pub mod papers;
 pub mod questions;

@@ -93,6 +93,19 @@ impl Phone {
         }
         dial
     }
+
+    /// In the groups in which it is usually written, so that it is found in a text: "218-555-0122" for
+    /// the ten digits of a number of North America (common practice, no source), with or without the 1
+    /// before them; all other numbers as their digits. Without an extension.
+    pub fn groups(&self) -> String {
+        let dial = self.dial();
+        let number = dial.split(';').next().unwrap_or_default();
+        let ours = number.strip_prefix("+1").or_else(|| number.strip_prefix('1')).unwrap_or(number);
+        match ours.len() == 10 && ours.chars().all(|it| it.is_ascii_digit()) {
+            true => format!("{}-{}-{}", &ours[..3], &ours[3..6], &ours[6..]),
+            false => number.chars().filter(char::is_ascii_digit).collect(),
+        }
+    }
 }
 
 /// With the letters of a plain keyboard in place of their wide and typographic kin.
@@ -173,6 +186,15 @@ impl From<String> for Phone {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    #[test]
+    fn a_number_is_looked_for_in_the_groups_in_which_it_is_written() {
+        let of = |typed: &str| Phone::parse(typed).expect("a number").groups();
+        for typed in ["218-555-0122", "(218) 555.0122", "+1 218 555 0122 ext. 4", "12185550122"] {
+            assert_eq!(of(typed), "218-555-0122", "{typed}");
+        }
+        assert_eq!((of("988"), of("+44 20 7946 0018")), ("988".into(), "442079460018".into()));
+    }
 
     #[test]
     fn an_email_is_kept_in_lower_case() {

@@ -7,6 +7,7 @@
 //! What was struck is not found: it stands in the history.
 
 mod asked;
+pub mod by_words;
 mod find;
 mod forgive;
 pub mod kinds;

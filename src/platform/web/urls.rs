@@ -233,6 +233,11 @@ pub fn contact(id: impl Into<ContactId>) -> Address {
     record(format!("/contacts/{id}"))
 }
 
+/// Where a contact stands in the record.
+pub fn contact_places(id: impl Into<ContactId>) -> Address {
+    contact(id).and("places")
+}
+
 pub fn conditions() -> Address {
     record("/conditions")
 }

@@ -137,5 +137,11 @@ pub async fn save(grant: Changing, At(id): At<ContactId>, form: Form<Entered>) -
     let before = store::find(&write, id).await?.opened_at(version)?;
     let after = before.edited(entry);
     store::save(&mut write, &before, &after).await?;
-    write.commit().await?.then(urls::contact(id)).saying(format!("Saved {}", after.name))
+    // A number that is hers no more still stands elsewhere: the next page says where.
+    let gone = before.phones().find(|it| after.phones().all(|now| now.groups() != it.groups()));
+    let next = match gone {
+        Some(number) => urls::contact_places(id).and(&number.groups()),
+        None => urls::contact(id),
+    };
+    write.commit().await?.then(next).saying(format!("Saved {}", after.name))
 }

@@ -5,6 +5,7 @@ mod a_calendar_is_fetched;
 mod a_card_is_shown;
 mod a_contact_answers_now;
 mod a_contact_is_saved_to_a_phone;
+mod a_contact_stands_everywhere;
 mod a_family_decides;
 mod a_family_is_invited;
 mod a_first_steward_starts_the_record;

@@ -121,6 +121,9 @@ const REST: &[Row] = &[
     ("GET",  "/p/{person}/contacts/cards.vcf", "yyyyyns"),
     ("GET",  "/p/{person}/contacts/{contact}", "yyyyyns"),
     ("GET",  "/p/{person}/contacts/{contact}/card.vcf", "yyyyyns"),
+    ("GET",  "/p/{person}/contacts/{contact}/places", "yyyyyns"),
+    // The number that the tests send is too short for one.
+    ("GET",  "/p/{person}/contacts/{contact}/places/{number}", "nnnnnns"),
     ("GET",  "/p/{person}/contacts/{contact}/edit", "yyyffns"),
     ("POST", "/p/{person}/contacts/{contact}/edit", "yyyffns"),
     ("GET",  "/p/{person}/contacts/{contact}/check", "yyyffns"),
