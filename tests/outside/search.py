@@ -108,6 +108,11 @@ places = {}
 filed = [it for it, title in db.execute("select id, coalesce(title, '') || ' ' || coalesce(sent_as, '') from paper where person_id = 1 and struck = 0 and state <> 'joined' and stewards_only = 0 and kind is not 'directive'")
          if not any(word[:3] in title.lower() for word in MEANT)]
 assert filed, "the demo has no papers"
+# The demo's own papers are not read meanwhile: their words would be found among the made ones.
+db.execute("update paper_text set state = 'not read', words = null, reason = 'not for this check'")
+db.execute("""insert into paper_text (person_id, file, form, state, due_at, reason)
+    select distinct person_id, file, 'picture', 'not read', '2026-01-01T00:00:00Z', 'not for this check' from paper_page page
+    where not exists (select 1 from paper_text text where text.person_id = page.person_id and text.file = page.file)""")
 db.execute("delete from page_text")
 began = time.monotonic()
 for number in range(pages):
@@ -148,13 +153,16 @@ def ask(sort, **fields):
 
 def found(sort, typed, most=15):
     """How many pages, and those on the first pages of what was found."""
-    seen, count, at = [], 0, 1
+    seen, count, at, papers = [], 0, 1, 0
     while at <= most:
         body = ask(sort, q=typed, kind="paper", page=at)
-        rows = re.findall(r'<h3><a href="/p/1/papers/(\d+)">.*?, page (\d+)', body, re.S)
-        seen += [(int(paper), int(place)) for paper, place in rows]
+        for row in body.split("<h3>")[1:]:
+            paper, place = re.match(r'<a href="/p/1/papers/(\d+)">', row), re.search(r", page (\d+)", row)
+            # A paper is found by its own kind and title too, and is no page.
+            papers += bool(paper) and not place
+            seen += [(int(paper[1]), int(place[1]))] if paper and place else []
         counted = re.search(r"(\d+) to (\d+) of (\d+)|(\d+) things were|(One) thing was", body)
-        count = int(counted[3] or counted[4] or 1) if counted else 0
+        count = (int(counted[3] or counted[4] or 1) if counted else 0) - papers
         if len(seen) >= count:
             break
         at += 1

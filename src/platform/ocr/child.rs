@@ -84,7 +84,8 @@ fn kept(path: &OsStr) -> Vec<(&'static str, std::ffi::OsString)> {
 /// Ends it with all that it started. Its number is still its own: it was not waited for yet.
 fn end(mut child: Child, why: Unread) -> Result<(), Unread> {
     let group = format!("-{}", child.id());
-    let all = Command::new("/bin/sh").args(["-c", r#"kill -s KILL -- "$1""#, "sh", &group]).status();
+    let all =
+        Command::new("/bin/sh").args(["-c", r#"kill -s KILL -- "$1""#, "sh", &group]).status();
     if !all.is_ok_and(|it| it.success()) {
         child.kill().map_err(super::broken)?;
     }

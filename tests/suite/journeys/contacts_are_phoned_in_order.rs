@@ -143,6 +143,8 @@ async fn an_edit_takes_the_check_off_and_a_move_does_not() {
     ines.open(&family.at("/contacts/order")).await.press("Move Juno earlier").await;
     ines.open(&family.at("/contacts/3")).await.sees("checked today by Ines");
     ines.press("Edit").await.fill("Phone", "617-555-0104").press("Save").await.answers(200);
-    ines.sees("not checked yet").open(&family.at("/contacts")).await.sees("not checked yet");
+    ines.sees("The number 617-555-0103 was taken away from Juno");
+    ines.open(&family.at("/contacts/3")).await.sees("not checked yet");
+    ines.open(&family.at("/contacts")).await.sees("not checked yet");
     family.house.is_sound().await;
 }
