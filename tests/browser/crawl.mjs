@@ -23,7 +23,7 @@ export function shape(url) {
   return pathname.replace(/\d+/g, 'N') + (names && `?${names}`);
 }
 
-const isPaper = link => /\.pdf$/i.test(new URL(link.href).pathname) || link.download || /^(application\/pdf|image\/)/.test(link.type);
+const isPaper = link => /\.pdf$|\/photo$/i.test(new URL(link.href).pathname) || link.download || /^(application\/pdf|image\/)/.test(link.type);
 
 const linksOf = page => page.$$eval('a[href]', all =>
   all.map(a => ({ href: a.href.split('#')[0], download: a.hasAttribute('download'), type: a.type })));
