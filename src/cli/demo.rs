@@ -28,19 +28,15 @@ pub async fn demo(config: Config, data: Option<PathBuf>, years: Option<u8>) -> O
     }
     let folder = folder(data)?;
     let _lock = serve::hold(&folder)?;
+    let files = Files::under(&folder);
     if !folder.join("kinsheaf.db").exists() {
         let clock = StoryClock::new(system_clock().now());
         let db = Db::open(&folder, clock.clock()).await?;
-        let told = story::tell((&db, &Files::under(&folder)), &clock, years.unwrap_or(0)).await?;
+        let told = story::tell((&db, &files), &clock, years.unwrap_or(0)).await?;
         if years.is_some() {
             println!("{told}");
         }
         db.close().await;
-        let files = Files::under(&folder);
-        for picture in story::pictures() {
-            let kept = files.keep(picture.into()).await.map_err(|e| e.to_string())?;
-            kept.map_err(|unfit| unfit.says())?;
-        }
         fs::write(folder.join(MARK), "An invented family. Nothing here is anyone's.\n")?;
     }
     let db = Db::open(&folder, system_clock()).await?;
@@ -56,8 +52,7 @@ pub async fn demo(config: Config, data: Option<PathBuf>, years: Option<u8>) -> O
     println!("Data: {}", folder.display());
     println!("Listening on {}", config.base().absolute("/"));
     let carrier = Carrier::into_files(&folder);
-    let kept = (db, Files::under(&folder));
-    serve::run(serve::house(kept, config, (carrier, true), true), listener).await
+    serve::run(serve::house((db, files), config, (carrier, true), true), listener).await
 }
 
 /// A fresh folder, or one that a demo made.

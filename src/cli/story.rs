@@ -34,7 +34,7 @@ mod visit;
 mod weeks;
 mod years;
 
-pub use self::{clock::StoryClock, coverage::pictures, told::Told};
+pub use self::{clock::StoryClock, told::Told};
 use crate::{
     base::{
         ids::{MemberId, PersonId},

@@ -20,7 +20,7 @@ use crate::{
     },
     record::{
         appointments::{model::Appointment, occurrence::Occurrence, store as appointments},
-        coverage::refusals::{model::Refusal, store as refusals},
+        coverage::refusals::store as refusals,
         questions::{model::Question, store as questions},
         renewals::{model::Renewal, store as renewals},
         visits::{model::Visit, store as visits},
@@ -49,7 +49,8 @@ pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
     }
     if let Some(view) = view.area::<Papers>() {
         for it in &refusals::list(&view).await? {
-            leaning.extend(with(hidden, "refusal", it.id.into(), |on| refused(it, on)));
+            let of = |on: &HiddenFrom| is(on, "medicine", Some(it.medicine_id));
+            leaning.extend(with(hidden, "refusal", it.id.into(), of));
         }
     }
     let apart = appointments::occurrences(view, None).await?;
@@ -58,11 +59,6 @@ pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
     }
     hands.hidden.extend(leaning);
     Ok(hands)
-}
-
-/// What was refused at the counter is out of her reach with its medicine.
-fn refused(it: &Refusal, on: &HiddenFrom) -> bool {
-    on.kind == "medicine" && on.item == i64::from(it.medicine_id)
 }
 
 /// What is to be renewed is out of her reach with what it is about: hidden from her, or a prescription

@@ -10,9 +10,8 @@ use crate::{
         time_of_day::TimeOfDay,
     },
     platform::{
-        audit::sha256,
         auth::area::{Clinical, Papers},
-        error::Result,
+        error::{Error, Result},
     },
     record::{
         coverage::{
@@ -35,8 +34,8 @@ use crate::{
 };
 use time::{Date, Duration, Month, macros::time};
 
-/// The pictures of the cards: they belong into the house's files.
-pub fn pictures() -> [Vec<u8>; 2] {
+/// The front and the back of each card.
+fn pictures() -> [Vec<u8>; 2] {
     let blank = || Picture::plain((856, 540), [246, 243, 234]);
     let stripe = |it: Picture, top| it.with((60, top), (420, 22), [90, 90, 96]);
     let front = blank().with((0, 0), (856, 120), [58, 94, 116]).with(
@@ -74,9 +73,21 @@ impl Telling<'_> {
             rx_group: some("HDP7"),
         };
         let drugs = self.covered(drugs, numbers).await?;
-        self.photographed("Medicare", Some(medicare), Sort::Insurance).await?;
-        self.photographed("Harbor Drug Plan", Some(drugs), Sort::Insurance).await?;
-        self.photographed("State identity card", None, Sort::Identity).await
+        let sides = self.sides().await?;
+        self.photographed(&sides, ("Medicare", Some(medicare), Sort::Insurance)).await?;
+        self.photographed(&sides, ("Harbor Drug Plan", Some(drugs), Sort::Insurance)).await?;
+        self.photographed(&sides, ("State identity card", None, Sort::Identity)).await
+    }
+
+    /// The pictures, kept among the house's files.
+    async fn sides(&self) -> Result<Sides> {
+        let mut sums = Vec::new();
+        for picture in pictures() {
+            let kept = self.files.keep(picture.into()).await?;
+            sums.push(kept.map_err(|unfit| Error::Internal(unfit.says().into()))?);
+        }
+        let back = sums.pop();
+        Ok(Sides { front: sums.pop().ok_or(Error::NotFound)?, back })
     }
 
     async fn covered(&self, terms: Terms, numbers: Numbers) -> Result<CoverId> {
@@ -85,16 +96,19 @@ impl Telling<'_> {
         write.commit().await.map(|_| id)
     }
 
-    async fn photographed(&self, title: &str, cover_id: Option<CoverId>, kind: Sort) -> Result<()> {
+    async fn photographed(
+        &self,
+        sides: &Sides,
+        (title, cover_id, kind): (&str, Option<CoverId>, Sort),
+    ) -> Result<()> {
         let mut write = self.write::<Papers>("Ines").await?;
-        let [front, back] = pictures().map(|it| sha256(&it));
         let expires_on = match kind {
             Sort::Identity => Some(self.date(5) + Duration::days(900)),
             Sort::Insurance => None,
         };
         let named = Named { title: line(title), kind, cover_id, expires_on };
         let by = (write.member(), self.zone.day(write.at()));
-        let new = Card::new(self.person, named, Sides { front, back: Some(back) }, by)?;
+        let new = Card::new(self.person, named, sides.clone(), by)?;
         cards::add(&mut write, &new).await?;
         write.commit().await.map(|_| ())
     }
