@@ -40,7 +40,7 @@ def ask(path, cookie="", form=None, pile=None):
     return answer.status, answer.headers, answer.read()
 
 
-subprocess.run(["mount", "-t", "tmpfs", "-o", "size=6m", "tmpfs", folder], check=True)
+subprocess.run(["mount", "-t", "tmpfs", "-o", "size=24m", "tmpfs", folder], check=True)
 child = None
 try:
     with socket.socket() as it:
