@@ -78,6 +78,11 @@ impl Ground {
         copies::to_tell(&self.copies, &self.all)
     }
 
+    /// The copies of it that were given.
+    pub fn copies_of(&self, id: DirectiveId) -> impl Iterator<Item = &DirectiveCopy> {
+        self.copies.iter().filter(move |it| it.directive_id == id && !it.struck)
+    }
+
     pub fn contact(&self, id: ContactId) -> Option<&Contact> {
         self.contacts.iter().find(|it| it.id == id)
     }

@@ -59,7 +59,13 @@ impl Row {
             None => it.holder_id.map(|id| format!("original: held by {}", ground.name(id))),
         };
         let over = it.superseded_by.map(|by| format!("superseded by: {}", ground.title(by)));
-        let lines = named.chain(kept).chain(over).chain(it.voided_so()).collect();
+        let held: Vec<_> = ground.copies_of(it.id).map(|it| ground.holder(it)).collect();
+        let copies = match held.is_empty() {
+            true => "no copy is written down".to_owned(),
+            false => format!("copies: {}", held.join(", ")),
+        };
+        let copies = (!it.is_draft()).then_some(copies);
+        let lines = named.chain(kept).chain(copies).chain(over).chain(it.voided_so()).collect();
         Row { it: it.clone(), lines }
     }
 }

@@ -84,7 +84,6 @@ impl Named {
 
 fn copies(ground: &Ground, id: DirectiveId) -> Vec<CopyRow> {
     let to_tell = ground.to_tell();
-    let of = ground.copies.iter().filter(|it| it.directive_id == id && !it.struck);
     let row = |it: &DirectiveCopy| CopyRow {
         id: it.id,
         holder: ground.holder(it),
@@ -92,7 +91,7 @@ fn copies(ground: &Ground, id: DirectiveId) -> Vec<CopyRow> {
         told: it.told_so(),
         waits: to_tell.iter().any(|waits| waits.id == it.id),
     };
-    of.map(row).collect()
+    ground.copies_of(id).map(row).collect()
 }
 
 fn asides(ground: &Ground, id: DirectiveId) -> Vec<(String, DirectiveEventId, i64)> {

@@ -17,7 +17,7 @@ use crate::{
         web::{page::Page, urls},
     },
     record::{
-        directives::model::Directive,
+        directives::{copies::DirectiveCopy, model::Directive},
         people::{paper::Paper, store as people},
     },
 };
@@ -105,9 +105,8 @@ impl Item {
         );
         lines.extend(it.starts_so().map(|it| format!("Its power starts: {it}")));
         lines.extend(it.reviewed_so().map(|it| format!("Looked at again: {it}")));
-        let copies = ground.copies.iter().filter(|copy| copy.directive_id == it.id && !copy.struck);
-        let copies: Vec<_> =
-            copies.map(|copy| format!("{} ({})", ground.holder(copy), copy.given_day())).collect();
+        let copy = |copy: &DirectiveCopy| format!("{} ({})", ground.holder(copy), copy.given_day());
+        let copies: Vec<_> = ground.copies_of(it.id).map(copy).collect();
         lines.push(match copies.as_slice() {
             [] => "Copies given: none is written down".to_owned(),
             some => format!("Copies given: {}", some.join("; ")),

@@ -125,6 +125,14 @@ async fn what_fails_is_tried_three_times_and_then_said_and_filed_all_the_same() 
         .fill("Kind", "letter")
         .fill("Title", "From Aunt Ilka");
     ines.press("File it").await.answers(200).sees("Filed From Aunt Ilka");
+    // The program was put in order: it is tried once more.
+    reader::installed(&reader::folder(&family.house));
+    reads(&family.house).await;
+    ines.open(&family.at("/papers/words")).await.press("Read it again : From Aunt Ilka").await;
+    ines.answers(200).sees("It is read again within a few minutes");
+    ines.sees("Its words are still to be read").does_not_see("Read it again");
+    reads(&family.house).await;
+    ines.open(&family.at("/papers/1")).await.sees("Kilowatt hours: 310.").does_not_see("Not read");
     family.house.is_sound().await;
 }
 

@@ -65,6 +65,7 @@ mod the_person_does_not_sign_in;
 mod the_person_has_died;
 mod the_person_is_described;
 mod the_phone_has_no_network;
+mod thirty_papers_find_their_place;
 mod three_members_in_three_zones;
 mod today_is_read;
 mod two_people_edit_at_once;

@@ -131,6 +131,7 @@ fn every_route_is_in_the_table_and_every_form_has_a_page() {
             || path.ends_with("/earlier")
             || path.ends_with("/later")
             || path.ends_with("/visits/{visit}/read")
+            || path.ends_with("/papers/{paper}/read-again")
             || path.starts_with("/p/{person}/visits/typed")
             || path.starts_with("/p/{person}/papers/{paper}/pages/{page}/")
             || path.ends_with("/today/read");

@@ -3,6 +3,7 @@
 //! Nothing is filed by itself. A proposal fills the fields of the form and says why; who presses "File it"
 //! has said so. What was filed is what the next proposal is learned from.
 
+mod again;
 pub mod job;
 pub mod propose;
 pub mod unread;
@@ -12,10 +13,15 @@ use crate::{
     platform::{auth::area::Papers, db::View, error::Result, house::House, ocr::Ocr, web::urls},
     record::papers::{store, text::store as texts},
 };
-use axum::{Router, routing::get};
+use axum::{
+    Router,
+    routing::{get, post},
+};
 
 pub fn routes() -> Router<House> {
-    Router::new().route("/p/{person}/papers/words", get(unread::show))
+    Router::new()
+        .route("/p/{person}/papers/words", get(unread::show))
+        .route("/p/{person}/papers/{paper}/read-again", post(again::read_again))
 }
 
 /// For those who decide: papers wait to be read, and a program for it is not there.

@@ -3,7 +3,10 @@
 use super::super::Seeing;
 use crate::{
     platform::{
-        auth::{area::Members, grant::Change},
+        auth::{
+            area::{Members, Papers},
+            grant::Change,
+        },
         error::Result,
         web::{page::Page, urls},
     },
@@ -28,6 +31,7 @@ pub struct UnreadPage {
     /// A program that is not there, and whether the reader can do something about it.
     missing: Option<&'static str>,
     decides: bool,
+    may_change: bool,
 }
 
 pub async fn show(grant: Seeing) -> Result<UnreadPage> {
@@ -45,6 +49,7 @@ pub async fn show(grant: Seeing) -> Result<UnreadPage> {
         read: all.iter().filter(|(text, _)| text.is_whole() && text.not_read.is_none()).count(),
         waiting: all.iter().filter(|(text, _)| !text.is_whole()).count(),
         missing: grant.house().ocr.missing(),
+        may_change: grant.may::<Change<Papers>>(),
         decides: grant.may::<Change<Members>>(),
     })
 }

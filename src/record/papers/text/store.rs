@@ -65,6 +65,21 @@ pub async fn queue(write: &Write<Own>) -> Result<u64> {
     added.await
 }
 
+/// Puts what could not be read of a paper, which the reader sees, into the queue again. Gives how many pages.
+pub async fn again(write: &Write<Papers>, paper: PaperId) -> Result<u64> {
+    let (person, now) = (write.person(), write.at());
+    let asked = write.machinery(query!(
+        "update paper_text set state = 'waiting', tries = 0, due_at = ?, settled_at = null, reason = null
+        where person_id = ? and state = 'not read' and file in
+            (select file from paper_page where person_id = ? and paper_id = ?)",
+        now,
+        person,
+        person,
+        paper
+    ));
+    asked.await
+}
+
 /// Whether any file is not in the queue yet: asked first, since a write waits for others.
 pub async fn is_behind(view: &View<Own>) -> Result<bool> {
     let missing = view.values(query_scalar!(

@@ -15,6 +15,7 @@ pub const TABLE: &[Row] = &[
     ("GET",  "/p/{person}/papers/{paper}",                    "yyynnns"),
     ("GET",  "/p/{person}/papers/{paper}/file",               "yyynnns"),
     ("POST", "/p/{person}/papers/{paper}/file",               "yyynnns"),
+    ("POST", "/p/{person}/papers/{paper}/read-again",         "yyynnns"),
     ("GET",  "/p/{person}/papers/{paper}/join",               "yyynnns"),
     ("POST", "/p/{person}/papers/{paper}/join",               "yyynnns"),
     ("GET",  "/p/{person}/papers/{paper}/replace",            "yyynnns"),
