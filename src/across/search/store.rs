@@ -51,7 +51,8 @@ pub async fn known<A>(view: &View<A>, words: &str) -> Result<Vec<String>> {
     view.values(unchecked(known).bind(words)).await
 }
 
-/// A part of each of these pages, with what was asked for between two marks.
+/// A part of each of these pages, with what was asked for between two marks. The plus keeps FTS5 from being
+/// asked once for each page: of a common beginning it would lay all that match together anew every time.
 pub async fn excerpts<A>(
     view: &View<A>,
     question: &str,
@@ -60,7 +61,7 @@ pub async fn excerpts<A>(
 ) -> Result<Vec<(i64, String)>> {
     let all = unchecked(
         "select json_array(rowid, snippet(page_word, 0, ?1, ?2, '…', ?3)) from page_word
-        where page_word match ?4 and rowid in (select value from json_each(?5))",
+        where page_word match ?4 and +rowid in (select value from json_each(?5))",
     );
     let all = all.bind(before).bind(after).bind(words).bind(question).bind(pages);
     let read = |row: String| {

@@ -92,7 +92,7 @@ impl Shelf {
         let mut index = self.index.lock().await;
         let rows: Vec<(i64, String, String)> = sqlx::query_as(
             "select rowid, highlight(leaf, 0, ?1, ?2), snippet(leaf, 1, ?1, ?2, '…', ?3) from leaf
-            where leaf match ?4 and rowid in (select value from json_each(?5))",
+            where leaf match ?4 and +rowid in (select value from json_each(?5))",
         )
         .bind(Self::MARKS[0])
         .bind(Self::MARKS[1])
