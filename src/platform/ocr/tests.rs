@@ -51,7 +51,9 @@ async fn what_fails_is_missing_or_writes_without_end_is_told_apart() {
     assert!(read.is_err() || read.is_ok_and(|it| it.words.len() as u64 <= MOST_TEXT));
     let eats =
         with("tesseract", r#"x=$(head -c 3000000000 /dev/zero | tr '\0' a); echo "$x" > "$2.txt""#);
-    assert_eq!(ocr(&eats).read(&file, Form::Picture).await, Err(Unread::Broken));
+    // On a busy machine its time may be over before its memory is.
+    let read = ocr(&eats).read(&file, Form::Picture).await;
+    assert!(matches!(read, Err(Unread::Broken | Unread::TooLong)), "{read:?}");
 }
 
 #[test]
