@@ -88,6 +88,8 @@ ids! {
     /// A paper, in the tray or filed.
     PaperId "paper"
     PaperPageId "page"
+    /// What was said of two papers that look alike.
+    PaperPairId "pair"
     /// A pile that someone sent.
     ArrivalId "arrival"
     /// A step of a medicine's schedule.

@@ -111,9 +111,12 @@ async fn work(house: House, post: Arc<Post>) -> error::Result<()> {
     post.forget().await
 }
 
-/// Also every minute, beside it: papers take longer than reminders may wait.
+/// Also every minute, beside it: papers take longer than reminders may wait. What they look like comes after
+/// their words, which say more.
 async fn read(house: House) -> error::Result<()> {
-    papers::words::job::work(&house).await
+    let words = papers::words::job::work(&house).await;
+    papers::alike::job::work(&house).await?;
+    words
 }
 
 async fn told_to_stop() {

@@ -10,6 +10,7 @@ pub mod error;
 pub mod files;
 pub mod house;
 pub mod jobs;
+pub mod look;
 pub mod mail;
 pub mod ocr;
 pub mod pdf;

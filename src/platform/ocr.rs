@@ -116,6 +116,24 @@ impl Ocr {
         }
     }
 
+    /// Whether the house was told to stop.
+    pub fn has_ended(&self) -> bool {
+        self.ends.load(Ordering::SeqCst)
+    }
+
+    /// Whether PDFs can be drawn.
+    pub fn draws(&self) -> bool {
+        self.program("pdftoppm").is_ok()
+    }
+
+    /// The first page of a PDF as a small PNG.
+    pub async fn first_page(&self, file: &Path) -> Result<Vec<u8>, Unread> {
+        let _turn = self.turns.acquire().await.map_err(|_| Unread::Ended)?;
+        let (file, ends, path) = (file.to_owned(), self.ends.clone(), self.path.clone());
+        let draw = move || Desk::at(&file, path, ends).and_then(|desk| pdf::first_page(&desk));
+        tokio::task::spawn_blocking(draw).await.unwrap_or(Err(Unread::Broken))
+    }
+
     fn program(&self, name: &'static str) -> Result<PathBuf, Unread> {
         program(&self.path, name)
     }
@@ -168,10 +186,14 @@ impl Desk {
 
     /// What a program wrote, as much of it as is kept.
     fn text(&self, name: &str) -> Result<String, Unread> {
+        Ok(String::from_utf8_lossy(&self.bytes(name, MOST_TEXT)?).into_owned())
+    }
+
+    fn bytes(&self, name: &str, most: u64) -> Result<Vec<u8>, Unread> {
         let file = File::open(self.folder.path().join(name)).map_err(broken)?;
         let mut bytes = Vec::new();
-        file.take(MOST_TEXT).read_to_end(&mut bytes).map_err(broken)?;
-        Ok(String::from_utf8_lossy(&bytes).into_owned())
+        file.take(most).read_to_end(&mut bytes).map_err(broken)?;
+        Ok(bytes)
     }
 }
 

@@ -222,4 +222,5 @@ def main():
     print(f"{len(told)} papers, seed {asked.seed}: {about}")
 
 
-main()
+if __name__ == "__main__":
+    main()

@@ -6,10 +6,13 @@ use crate::platform::audit::read::Recorded;
 
 /// The sentence of an entry about a paper; none where the plain words will do.
 pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
+    let new = |field: &str| new_text(entry, field, words.zone);
+    if entry.kind == "paper_pair" {
+        return Some(pair(words, entry, new("answer")));
+    }
     if entry.kind != "paper" {
         return None;
     }
-    let new = |field: &str| new_text(entry, field, words.zone);
     let changed = |field: &str| entry.values.iter().any(|it| it.field == field);
     let (does, rest) = match (entry.action.as_str(), new("state").as_deref()) {
         ("added", _) => ("put in the tray", String::new()),
@@ -24,4 +27,15 @@ pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
     let things = Vec::from_iter(words.thing(entry));
     let (at, who) = (entry.at, words.who(entry));
     Some(Sentence { at, who, does: does.to_owned(), things, rest, changes: Vec::new() })
+}
+
+/// "Ines said of Letter and scan.jpg that they are two papers"
+fn pair(words: &Words, entry: &Recorded, answer: Option<String>) -> Sentence {
+    let (does, rest) = match answer.as_deref() {
+        Some("not said") | None => ("took back what was said of", String::new()),
+        Some(answer) => ("said of", format!("that they are {answer}")),
+    };
+    let things = Vec::from_iter(words.thing(entry));
+    let (at, who, does) = (entry.at, words.who(entry), does.to_owned());
+    Sentence { at, who, does, things, rest, changes: Vec::new() }
 }

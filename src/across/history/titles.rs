@@ -39,7 +39,7 @@ use crate::{
         },
         observations::store as observations,
         operations::store as operations,
-        papers::store as papers,
+        papers::{alike::pair_store as pairs, store as papers},
         people::store as people,
         questions::store as questions,
         renewals::word_store as paper_words,
@@ -80,6 +80,7 @@ impl Titles {
             it.put("renewal", renewals::of(&view).await?);
             it.put("paper_word", paper_words::titles(&view).await?);
             it.put("paper", papers::titles(&view).await?);
+            it.put("paper_pair", pairs::titles(&view).await?);
         }
         if let Some(view) = view.area::<Directives>() {
             for (kind, id, title) in directives::titles(&view).await? {

@@ -30,6 +30,7 @@ use crate::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
+use axum::extract::Query;
 
 #[derive(Template, WebTemplate)]
 #[template(path = "papers/file.html")]
@@ -67,6 +68,13 @@ impl FilePage {
     }
 }
 
+/// Of which it is said to be a newer version, by who came from both side by side.
+#[derive(Default, serde::Deserialize)]
+#[serde(default)]
+pub struct Asked {
+    replaces: String,
+}
+
 /// One that can be filed or put right.
 async fn open(view: &View<Papers>, id: PaperId) -> Result<Paper> {
     let paper = store::find(view, id).await?;
@@ -77,7 +85,12 @@ async fn open(view: &View<Papers>, id: PaperId) -> Result<Paper> {
     }
 }
 
-pub async fn edit(grant: Changing, At(id): At<PaperId>, typed: Typed) -> Result<FilePage> {
+pub async fn edit(
+    grant: Changing,
+    At(id): At<PaperId>,
+    Query(asked): Query<Asked>,
+    typed: Typed,
+) -> Result<FilePage> {
     let others = grant.others().await?;
     let view = grant.view().await?;
     let paper = open(&view, id).await?;
@@ -88,7 +101,7 @@ pub async fn edit(grant: Changing, At(id): At<PaperId>, typed: Typed) -> Result<
     let proposer = Proposer::read(&view, others, grant.today()).await?;
     let proposal = proposer.of(&paper).filter(|_| paper.waits());
     let proposed = proposal.as_ref().filter(|_| !typed.is_again());
-    let typed = typed.over(&paper);
+    let typed = typed.over(&paper).with("replaces", asked.replaces);
     Ok(FilePage {
         typed: proposed.into_iter().fold(typed, |typed, it| it.over(typed)),
         proposal,

@@ -4,6 +4,7 @@
 //! The papers themselves are `record/papers`; here they meet the contacts they come from, the members who
 //! sent and filed them, and the pile.
 
+pub mod alike;
 mod arrival;
 mod arrive;
 mod file;
@@ -39,4 +40,5 @@ pub fn routes() -> Router<House> {
         .route(&step("file"), get(file::edit).post(file::file))
         .route(&step("join"), get(join::choose).post(join::join))
         .merge(words::routes())
+        .merge(alike::routes())
 }

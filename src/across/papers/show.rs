@@ -2,6 +2,7 @@
 
 use super::{
     Seeing,
+    alike::found::Finder,
     row::{Row, Senders},
     words::propose::{Proposal, Proposer},
 };
@@ -38,6 +39,9 @@ pub struct ShowPage {
     /// What was read on it, and what that proposes while it waits.
     text: PaperText,
     proposal: Option<Proposal>,
+    /// What it looks like while it waits; and where it was struck as the same paper, which that is.
+    alike: Vec<Paper>,
+    same: Vec<Paper>,
     may_change: bool,
     may_decide: bool,
     may_read_history: bool,
@@ -57,6 +61,7 @@ pub async fn show(grant: Seeing, At(id): At<PaperId>) -> Result<ShowPage> {
     let senders = Senders::read(&view).await?;
     let page = grant.page(paper.title());
     let proposer = Proposer::read(&view, others, grant.today()).await?;
+    let mut finder = Finder::read(&view).await?;
     let filed = store::filed(&view).await?.into_iter();
     Ok(ShowPage {
         pages: page_store::of(&view, &paper).await?,
@@ -68,6 +73,8 @@ pub async fn show(grant: Seeing, At(id): At<PaperId>) -> Result<ShowPage> {
         older: filed.filter(|it| it.replaced_by == Some(id)).collect(),
         text: proposer.text(id).cloned().unwrap_or_default(),
         proposal: proposer.of(&paper).filter(|_| paper.waits()),
+        alike: if paper.waits() { finder.named(&view, id).await? } else { Vec::new() },
+        same: if paper.struck { finder.same(id) } else { Vec::new() },
         may_change: grant.may::<Change<Papers>>(),
         may_decide: grant.may::<Change<Members>>(),
         may_read_history: grant.may::<See<History>>(),

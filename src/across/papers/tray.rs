@@ -2,6 +2,7 @@
 
 use super::{
     Seeing,
+    alike::found::Finder,
     words::propose::{Proposal, Proposer},
 };
 use crate::{
@@ -31,6 +32,8 @@ pub struct Row {
     /// What its words propose, or else why they do not: they are still to be read, or could not be.
     proposal: Option<Proposal>,
     unread: Option<String>,
+    /// What it looks like, the nearest first.
+    alike: Vec<Paper>,
 }
 
 #[derive(Template, WebTemplate)]
@@ -58,14 +61,18 @@ pub async fn show(grant: Seeing, Query(asked): Query<Asked>) -> Result<TrayPage>
     let (page, names) = (grant.page("Tray"), view.names().await?);
     let waiting = page_store::first_of(&view, store::waiting(&view).await?).await?.into_iter();
     let proposer = Proposer::read(&view, others, grant.today()).await?;
-    let row = |(paper, first): (Paper, _)| Row {
-        by: names.of(paper.sent_by).to_owned(),
-        proposal: proposer.of(&paper),
-        unread: proposer.text(paper.id).and_then(PaperText::unread),
-        paper,
-        first,
-    };
-    let rows: Vec<Row> = waiting.map(row).collect();
+    let mut finder = Finder::read(&view).await?;
+    let mut rows: Vec<Row> = Vec::new();
+    for (paper, first) in waiting {
+        rows.push(Row {
+            by: names.of(paper.sent_by).to_owned(),
+            proposal: proposer.of(&paper),
+            unread: proposer.text(paper.id).and_then(PaperText::unread),
+            alike: finder.named(&view, paper.id).await?,
+            paper,
+            first,
+        });
+    }
     let filed = store::filed(&view).await?.into_iter().filter_map(|it| it.filed_at);
     let filed_today = filed.filter(|at| grant.zone().day(*at) == grant.today()).count();
     let aim = asked.a_day.as_ref().map(|typed| match a_day(typed) {

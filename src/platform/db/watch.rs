@@ -11,7 +11,7 @@ use crate::platform::error::{Error, Result};
 use sqlx::{AssertSqlSafe, Row, SqliteConnection};
 
 /// Tables that no history tells of.
-const MACHINERY: [&str; 16] = [
+const MACHINERY: [&str; 17] = [
     "history",
     "history_value",
     "session",
@@ -31,6 +31,8 @@ const MACHINERY: [&str; 16] = [
     "page_mark",
     // What a program made out on them: read again it would be the same.
     "paper_text",
+    // What they look like: looked at again it would be the same.
+    "paper_look",
     "_sqlx_migrations",
 ];
 

@@ -38,3 +38,14 @@ fn picture(desk: &Desk, number: usize) -> Result<String, Unread> {
     desk.run("pdftoppm", &[&["-q"], &which[..], &[PAPER, "page"]].concat())?;
     desk.picture("page.png")
 }
+
+/// So large that its lines can be told apart, in dots of its longer side.
+const SMALL: &str = "800";
+/// More than a picture of that size can take, in bytes.
+const MOST_DRAWN: u64 = 8 * 1024 * 1024;
+
+pub(super) fn first_page(desk: &Desk) -> Result<Vec<u8>, Unread> {
+    let which = ["-q", "-f", "1", "-l", "1", "-scale-to", SMALL, "-gray", "-png", "-singlefile"];
+    desk.run("pdftoppm", &[&which[..], &[PAPER, "first"]].concat())?;
+    desk.bytes("first.png", MOST_DRAWN)
+}

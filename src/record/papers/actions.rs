@@ -24,6 +24,7 @@ use crate::platform::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
+use axum::extract::Query;
 
 type Changing = Grant<Change<Papers>>;
 
@@ -74,10 +75,23 @@ async fn others(view: &View<Papers>, of: &Paper) -> Result<Vec<Paper>> {
     Ok(all)
 }
 
-pub async fn replacing(grant: Changing, At(id): At<PaperId>, typed: Typed) -> Result<ActPage> {
+/// The newer version, by who came from both side by side.
+#[derive(Default, serde::Deserialize)]
+#[serde(default)]
+pub struct Asked {
+    by: String,
+}
+
+pub async fn replacing(
+    grant: Changing,
+    At(id): At<PaperId>,
+    Query(asked): Query<Asked>,
+    typed: Typed,
+) -> Result<ActPage> {
     let view = grant.view().await?;
     let paper = filed(&view, id).await?;
     let asks = Asks::Which(others(&view, &paper).await?);
+    let typed = typed.with("replaced_by", asked.by);
     let explains = "The newer version is filed first, and then chosen here. This one stays, and leads to it from now on.";
     Ok(act(&grant, (typed, paper), ("Replace by a newer version", asks), explains))
 }

@@ -6,6 +6,7 @@
 //! taken away. What joins papers with contacts and the pile itself is in `across/papers`.
 
 mod actions;
+pub mod alike;
 pub mod form;
 pub mod kind;
 pub mod lapse;

@@ -59,11 +59,15 @@ impl PaperPage {
 
     /// "PDF, 1.2 MB"
     pub fn words(&self) -> String {
-        let size = match self.bytes {
-            ..100_000 => format!("{} KB", (self.bytes + 500) / 1000),
-            bytes => format!("{}.{} MB", bytes / 1_000_000, bytes % 1_000_000 / 100_000),
-        };
-        format!("{}, {size}", self.media.words())
+        format!("{}, {}", self.media.words(), size(self.bytes))
+    }
+}
+
+/// "1.2 MB"
+pub fn size(bytes: i64) -> String {
+    match bytes {
+        ..100_000 => format!("{} KB", (bytes + 500) / 1000),
+        bytes => format!("{}.{} MB", bytes / 1_000_000, bytes % 1_000_000 / 100_000),
     }
 }
 

@@ -51,6 +51,7 @@ mod names_are_brought_in;
 mod one_visit_three_cities;
 mod pages_of_papers_are_found;
 mod papers_that_cannot_be_kept;
+mod papers_that_look_alike;
 mod places_change;
 mod questions_are_asked_in_order;
 mod reminders_are_mailed;

@@ -140,7 +140,8 @@ fn expected(
     }
     if let Some(rest) = route.strip_prefix("/p/{person}/papers") {
         // No aide sees them, so a reader of papers is like nobody else.
-        let sees = matches!(rest, "" | "/tray" | "/words" | "/tray/arrived/{arrival}" | "/{paper}");
+        let sees = matches!(rest, "" | "/tray" | "/words" | "/tray/arrived/{arrival}" | "/{paper}")
+            || method == "GET" && rest == "/{paper}/alike";
         return match (lowered, to) {
             (Papers, Level::None) => 'n',
             (Papers, Level::See) if !sees && rest != "/{paper}/pages/{page}" => 'f',

@@ -1,7 +1,10 @@
 //! Programs in the place of tesseract, for a house without it: what stands on a picture is told before.
 
 use super::TestHouse;
-use kinsheaf::{across::papers::words::job, platform::audit::sha256};
+use kinsheaf::{
+    across::papers::{alike, words::job},
+    platform::audit::sha256,
+};
 use std::{fs, os::unix::fs::PermissionsExt, path::Path};
 
 /// The house's own folder of programs, in which nothing lies at first.
@@ -36,4 +39,9 @@ pub fn stands(folder: &Path, picture: &[u8], words: &str) {
 /// Reads what waits, as the house does every minute.
 pub async fn reads(house: &TestHouse) {
     job::work(&house.house).await.expect("read");
+}
+
+/// Looks at what waits to be compared, as the house does every minute after that.
+pub async fn looks(house: &TestHouse) {
+    alike::job::work(&house.house).await.expect("looked at");
 }

@@ -18,6 +18,11 @@ pub fn paper_page(id: impl Into<PaperId>, page: impl Into<PaperPageId>) -> Addre
     paper(id).and(&format!("pages/{page}"))
 }
 
+/// What looks like it, side by side with it.
+pub fn paper_alike(id: impl Into<PaperId>) -> Address {
+    paper(id).and("alike")
+}
+
 /// What waits to be filed.
 pub fn tray() -> Address {
     record("/papers/tray")

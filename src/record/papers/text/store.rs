@@ -51,6 +51,18 @@ pub async fn of(view: &View<Papers>, papers: &[Paper]) -> Result<HashMap<PaperId
     Ok(together(pages))
 }
 
+/// The words of one file, as far as they were read. It is asked for by a page that the reader sees.
+pub async fn on_file(view: &View<Papers>, file: &str) -> Result<Option<String>> {
+    let person = view.person();
+    let words = view.values(query_scalar!(
+        r#"select words as "words!" from paper_text
+        where person_id = ? and file = ? and state = 'read'"#,
+        person,
+        file
+    ));
+    Ok(words.await?.pop())
+}
+
 /// Puts every file of every record into the queue that is not in it. Gives how many.
 pub async fn queue(write: &Write<Own>) -> Result<u64> {
     let now = write.at();

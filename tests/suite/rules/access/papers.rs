@@ -13,6 +13,8 @@ pub const TABLE: &[Row] = &[
     // What became of a pile is told to the one who sent it.
     ("GET",  "/p/{person}/papers/tray/arrived/{arrival}",     "nynnnns"),
     ("GET",  "/p/{person}/papers/{paper}",                    "yyynnns"),
+    ("GET",  "/p/{person}/papers/{paper}/alike",              "yyynnns"),
+    ("POST", "/p/{person}/papers/{paper}/alike",              "yyynnns"),
     ("GET",  "/p/{person}/papers/{paper}/file",               "yyynnns"),
     ("POST", "/p/{person}/papers/{paper}/file",               "yyynnns"),
     ("POST", "/p/{person}/papers/{paper}/read-again",         "yyynnns"),

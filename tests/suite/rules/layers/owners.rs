@@ -47,6 +47,8 @@ pub const OWNERS: &[(&str, &str)] = &[
     ("paper", "src/record/papers/"),
     ("paper_page", "src/record/papers/"),
     ("paper_text", "src/record/papers/text/"),
+    ("paper_look", "src/record/papers/alike/"),
+    ("paper_pair", "src/record/papers/alike/"),
     ("tray_arrival", "src/across/papers/"),
     ("second_list", "src/across/reconciliation/"),
     ("second_list_line", "src/across/reconciliation/"),
