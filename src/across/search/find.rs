@@ -6,7 +6,11 @@
 //! stands elsewhere, as the usual weights do: so nothing of what is hidden moves a line.
 
 use super::{asked::Asked, forgive, words::Word};
-use crate::platform::{db::View, error::Result, words::Shelf};
+use crate::platform::{
+    db::View,
+    error::Result,
+    words::{Sheet, Shelf},
+};
 use std::cmp::Reverse;
 use time::Date;
 
@@ -77,7 +81,7 @@ fn hits(shelf: &Shelf, words: &[Word], asked: &Asked) -> Vec<Hit> {
     let mut pages: Vec<i64> = words.iter().flat_map(|it| it.pages.begun.iter().copied()).collect();
     pages.sort_unstable();
     pages.dedup();
-    let pages = pages.into_iter().filter_map(|id| page(shelf, words, id));
+    let pages = shelf.pages.among(&pages).filter_map(|it| page(words, it));
     let mut all: Vec<Hit> = leaves.chain(pages).collect();
     for hit in &mut all {
         hit.day = shelf.leaves[hit.leaf].day;
@@ -116,8 +120,7 @@ fn leaf(words: &[Word], id: i64) -> Option<Hit> {
     Some(Hit { leaf: usize::try_from(id).ok()?, page: None, grade, day: None })
 }
 
-fn page(shelf: &Shelf, words: &[Word], id: i64) -> Option<Hit> {
-    let sheet = shelf.pages.get(&id)?;
+fn page(words: &[Word], (id, sheet): (i64, Sheet)) -> Option<Hit> {
     let title = i64::try_from(sheet.leaf).ok()?;
     let begun = |it: &Word| has(&it.pages.begun, id) || has(&it.titles.begun, title);
     let whole = |it: &Word| has(&it.pages.whole, id) || has(&it.titles.whole, title);

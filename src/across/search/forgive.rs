@@ -6,7 +6,10 @@
 
 use super::{store, words::Word};
 use crate::platform::{db::View, error::Result, words::Shelf};
-use std::{cmp::Reverse, collections::BTreeSet};
+use std::{
+    cmp::Reverse,
+    collections::{BTreeSet, HashSet},
+};
 
 /// The letters that stay when accents are folded.
 const LETTERS: &str = "abcdefghijklmnopqrstuvwxyzßæøœđðþłı";
@@ -20,13 +23,14 @@ pub async fn forgiven<A>(view: &View<A>, shelf: &Shelf, typed: &str) -> Result<O
     if !plain || !LENGTH.contains(&typed.chars().count()) {
         return Ok(None);
     }
-    let near = serde_json::to_string(&within_one(typed)).unwrap_or_default();
-    let mut known: BTreeSet<String> = shelf.known(&near).await?.into_iter().collect();
-    if !shelf.pages.is_empty() {
-        known.extend(store::known(view, &near).await?);
-    }
+    let near = within_one(typed);
+    let on_leaves = shelf.known().await?;
+    let on_pages = match shelf.pages.is_empty() {
+        true => &HashSet::new(),
+        false => shelf.known_on_pages.get_or_try_init(|| store::known(view)).await?,
+    };
     let mut words = Vec::new();
-    for text in known {
+    for text in near.into_iter().filter(|it| on_leaves.contains(it) || on_pages.contains(it)) {
         words.push(Word::look(view, shelf, &text).await?);
     }
     words.retain(|it| !it.leaves.whole.is_empty() || !it.pages.whole.is_empty());

@@ -10,6 +10,7 @@ use crate::platform::{
     words::ids,
 };
 use sqlx::{Sqlite, query, query::QueryScalar, query_scalar, sqlite::SqliteArguments};
+use std::collections::HashSet;
 
 /// A page of a paper, by the id of its text.
 pub struct Page {
@@ -45,10 +46,11 @@ pub async fn matching<A>(view: &View<A>, question: &str) -> Result<Vec<i64>> {
     ids(view.values(found.bind(question)).await?.pop().unwrap_or_default())
 }
 
-/// Of these words, those that stand on some page.
-pub async fn known<A>(view: &View<A>, words: &str) -> Result<Vec<String>> {
-    let known = "select term from page_vocabulary where term in (select value from json_each(?))";
-    view.values(unchecked(known).bind(words)).await
+/// All words that stand on some page. As one text: read row by row, many would take long.
+pub async fn known<A>(view: &View<A>) -> Result<HashSet<String>> {
+    let known = unchecked("select json_group_array(term) from page_vocabulary");
+    let known = view.values(known).await?.pop().unwrap_or_default();
+    serde_json::from_str(&known).map_err(|e| Error::Internal(e.into()))
 }
 
 /// A part of each of these pages, with what was asked for between two marks. The plus keeps FTS5 from being

@@ -60,9 +60,8 @@ async fn pages<A>(view: &View<A>, shelf: &Shelf, question: &str) -> Result<Vec<i
     if shelf.pages.is_empty() {
         return Ok(Vec::new());
     }
-    let mut found = store::matching(view, question).await?;
-    found.retain(|it| shelf.pages.contains_key(it));
-    Ok(found)
+    let found = store::matching(view, question).await?;
+    Ok(shelf.pages.among(&found).map(|(id, _)| id).collect())
 }
 
 /// A word is letters and digits alone, so it holds no quote.

@@ -5,11 +5,13 @@
 //! proposed can tell of it. [`Shelves`] keeps the last few; they are laid anew when anything in the
 //! record has changed. Nothing of it is written to the disk, so it is in no backup.
 
+mod sheets;
 mod shelf;
 mod shelves;
 
+pub use sheets::{Sheet, Sheets};
 pub use shelf::{Excerpt, Shelf, ids, json};
-pub use shelves::{Key, Shelves};
+pub use shelves::{Key, Known, Shelves};
 use time::Date;
 
 /// One item, as it is found.
@@ -23,11 +25,4 @@ pub struct Leaf {
     /// What it is found by and is never shown: a number without its blanks.
     pub also: String,
     pub day: Option<Date>,
-}
-
-/// A page of a paper: which of the leaves it belongs to.
-#[derive(Clone, Copy, Debug)]
-pub struct Sheet {
-    pub leaf: usize,
-    pub place: i64,
 }

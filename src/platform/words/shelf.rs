@@ -3,10 +3,10 @@
 //! What was typed is taken apart by the index's own reader of words, so that no quote or operator
 //! of it is ever part of a question: questions are put together from whole words alone.
 
-use super::{Leaf, Sheet};
+use super::{Known, Leaf, Sheets};
 use crate::platform::error::{Error, Result};
 use sqlx::{Connection, SqliteConnection};
-use std::collections::HashMap;
+use std::{collections::HashSet, sync::Arc};
 use tokio::sync::Mutex;
 
 const TABLES: [&str; 4] = [
@@ -20,8 +20,11 @@ const TABLES: [&str; 4] = [
 
 pub struct Shelf {
     pub leaves: Vec<Leaf>,
-    /// The pages she may see, by the id of their text. The index of their words is on the disk.
-    pub pages: HashMap<i64, Sheet>,
+    /// The pages she may see. The index of their words is on the disk.
+    pub pages: Sheets,
+    /// The words on anyone's pages.
+    pub known_on_pages: Arc<Known>,
+    known: Known,
     index: Mutex<SqliteConnection>,
 }
 
@@ -38,7 +41,11 @@ impl Shelf {
     /// How many words of a text are shown.
     pub const WORDS: i64 = 28;
 
-    pub async fn laid(leaves: Vec<Leaf>, pages: HashMap<i64, Sheet>) -> Result<Shelf> {
+    pub async fn laid(
+        leaves: Vec<Leaf>,
+        pages: Sheets,
+        known_on_pages: Arc<Known>,
+    ) -> Result<Shelf> {
         let mut index = SqliteConnection::connect("sqlite::memory:").await?;
         for table in TABLES {
             sqlx::query(table).execute(&mut index).await?;
@@ -53,7 +60,8 @@ impl Shelf {
         .bind(rows)
         .execute(&mut index)
         .await?;
-        Ok(Shelf { leaves, pages, index: Mutex::new(index) })
+        let (known, index) = (Known::default(), Mutex::new(index));
+        Ok(Shelf { leaves, pages, known_on_pages, known, index })
     }
 
     /// The words of a typed text, in their order, as the index spells them: small, without accents.
@@ -79,13 +87,14 @@ impl Shelf {
         ids(found)
     }
 
-    /// Of these words, those that stand on some leaf.
-    pub async fn known(&self, words: &str) -> Result<Vec<String>> {
-        let mut index = self.index.lock().await;
-        let known = sqlx::query_scalar(
-            "select term from vocabulary where term in (select value from json_each(?))",
-        );
-        Ok(known.bind(words).fetch_all(&mut *index).await?)
+    /// All words that stand on some leaf.
+    pub async fn known(&self) -> Result<&HashSet<String>> {
+        let read = || async {
+            let mut index = self.index.lock().await;
+            let known = sqlx::query_scalar("select term from vocabulary");
+            Ok(known.fetch_all(&mut *index).await?.into_iter().collect())
+        };
+        self.known.get_or_try_init(read).await
     }
 
     pub async fn excerpts(&self, question: &str, leaves: &[i64]) -> Result<Vec<Excerpt>> {
@@ -132,7 +141,7 @@ mod tests {
             leaf("Warfarin", "for the heart · Dr. Żółkiewski", ""),
             leaf("Métoprolol", "thins nothing; taken with warfarin", "2185550101"),
         ];
-        Shelf::laid(leaves, HashMap::new()).await.expect("a shelf")
+        Shelf::laid(leaves, Sheets::default(), Arc::default()).await.expect("a shelf")
     }
 
     #[tokio::test]
@@ -159,7 +168,7 @@ mod tests {
         }
         let shown = shelf.excerpts("\"warfarin\"*", &[1]).await.expect("shown");
         assert_eq!(shown[0].text, "thins nothing; taken with \u{2}warfarin\u{3}");
-        let known = shelf.known(r#"["warfarin","warfarim"]"#).await.expect("known");
-        assert_eq!(known, ["warfarin"]);
+        let known = shelf.known().await.expect("known");
+        assert!(known.contains("zołkiewski") && !known.contains("warfarim"), "{known:?}");
     }
 }

@@ -2,7 +2,6 @@
 
 use super::*;
 use crate::platform::words::{Leaf, Sheet};
-use std::collections::HashMap;
 use time::macros::date;
 
 fn leaf(kind: &'static str, title: &str, day: Option<Date>) -> Leaf {
@@ -32,7 +31,7 @@ async fn shelf() -> Shelf {
         leaf("paper", "with pages", Some(date!(2026 - 02 - 01))),
     ];
     let pages = [(70, Sheet { leaf: 4, place: 2 }), (71, Sheet { leaf: 4, place: 1 })];
-    Shelf::laid(leaves, HashMap::from(pages)).await.expect("a shelf")
+    Shelf::laid(leaves, pages.into_iter().collect(), Default::default()).await.expect("a shelf")
 }
 
 fn order(shelf: &Shelf, words: &[Word], asked: &Asked) -> Vec<(usize, Option<i64>)> {
