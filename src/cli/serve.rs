@@ -114,6 +114,9 @@ async fn work(house: House, post: Arc<Post>) -> error::Result<()> {
 /// Also every minute, beside it: papers take longer than reminders may wait. What they look like comes after
 /// their words, which say more.
 async fn read(house: House) -> error::Result<()> {
+    if let Err(e) = house.files.give_up_old(house.clock.now()) {
+        tracing::warn!(error = %e, "what nobody went on sending was not given up");
+    }
     let words = papers::words::job::work(&house).await;
     papers::alike::job::work(&house).await?;
     words

@@ -3,11 +3,12 @@
 //! A photo is written beside its place, synced and renamed: it is there whole or not at all, and
 //! the same photo twice is one file. What a browser could not show as a picture is not kept.
 //! Nothing here knows whose it is: a row of the record names the sum, and the row is asked first.
-//! Papers lie beside them, under the same rule: `arriving` writes them as they come, `paper` says what
-//! is one.
+//! Papers lie beside them, under the same rule: `arriving` writes them as they come, `sending`
+//! piece by piece, `paper` says what is one.
 
 pub mod arriving;
 pub mod paper;
+pub mod sending;
 
 use crate::platform::{
     audit::sha256,

@@ -10,12 +10,12 @@ use crate::{
         auth::area::Papers,
         db::{Done, View, Write},
         error::{Error, Result},
-        files::Files,
+        files::{Files, paper::MOST_BYTES},
         web::{
             form::FormErrors,
             page::Page,
             path::At,
-            pile::{Arrived, Sent},
+            pile::{Arrived, MOST_FILES, Sent},
             typed::Typed,
             urls,
         },
@@ -30,6 +30,13 @@ use askama_web::WebTemplate;
 pub struct AddPage {
     page: Page,
     typed: Typed,
+}
+
+impl AddPage {
+    /// Bytes of a file, and files of a pile: for the script, which need not send the rest.
+    fn most(&self) -> (u64, usize) {
+        (MOST_BYTES, MOST_FILES)
+    }
 }
 
 pub async fn blank(grant: Changing, typed: Typed) -> AddPage {
@@ -48,7 +55,9 @@ pub async fn add(grant: Changing, arrived: Arrived) -> Done {
     let id = arrival::add(&write, &told).await?;
     let kept = told.iter().filter(|it| matches!(it.came, Came::Kept(_))).count();
     let says = format!("{kept} of {} put in the tray", told.len());
-    write.commit().await?.then(urls::arrival(id)).saying(says)
+    let done = write.commit().await?;
+    arrived.is_told().await;
+    done.then(urls::arrival(id)).saying(says)
 }
 
 /// A file becomes a paper of one page; its bytes have their place before its row is there.

@@ -56,6 +56,21 @@ impl FilePage {
         <Kind as crate::platform::web::form::Choice>::ALL
     }
 
+    /// Single keys, what each does, and to what.
+    fn keys(&self) -> &'static [(&'static str, &'static str, &'static str)] {
+        &[
+            ("f", "files it as it stands in the fields, and shows the next", "file-it"),
+            ("n", "leaves it for now, and shows the next", "see-next"),
+            ("k", "goes to its kind: then the first letters of one", "kind"),
+            ("t", "goes to its title", "title"),
+            ("d", "goes to the date on it", "dated_on"),
+            ("u", "goes to the day until which it holds", "expires_on"),
+            ("w", "goes to whom it is from", "contact_id"),
+            ("p", "shows the paper itself: turn, join or strike it there", "see-pages"),
+            ("l", "leaves it, and shows the tray", "leave-it"),
+        ]
+    }
+
     fn stewards_hint(&self) -> &'static str {
         match self.decides {
             true => "not the relatives",

@@ -12,6 +12,7 @@ mod join;
 mod list;
 pub mod needs;
 mod row;
+mod sending;
 mod show;
 mod tray;
 pub mod words;
@@ -23,7 +24,10 @@ use crate::platform::{
     },
     house::House,
 };
-use axum::{Router, routing::get};
+use axum::{
+    Router,
+    routing::{get, post},
+};
 
 type Seeing = Grant<See<Papers>>;
 type Changing = Grant<Change<Papers>>;
@@ -35,6 +39,11 @@ pub fn routes() -> Router<House> {
         .route("/p/{person}/papers", get(list::list))
         .route("/p/{person}/papers/tray", get(tray::show))
         .route("/p/{person}/papers/tray/add", get(arrive::blank).post(arrive::add))
+        .route("/p/{person}/papers/tray/sending", post(sending::begin))
+        .route(
+            "/p/{person}/papers/tray/sending/{token}",
+            get(sending::stands).patch(sending::piece).delete(sending::give_up),
+        )
         .route("/p/{person}/papers/tray/arrived/{arrival}", get(arrive::show))
         .route(each, get(show::show))
         .route(&step("file"), get(file::edit).post(file::file))

@@ -55,6 +55,13 @@ pub struct Asked {
     a_day: Option<String>,
 }
 
+impl TrayPage {
+    /// Single keys, what each does, and to what.
+    fn keys(&self) -> &'static [(&'static str, &'static str, &'static str)] {
+        &[("f", "begins with the first of them", "file-first")]
+    }
+}
+
 pub async fn show(grant: Seeing, Query(asked): Query<Asked>) -> Result<TrayPage> {
     let others = grant.others().await?;
     let view = grant.view().await?;

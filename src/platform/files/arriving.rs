@@ -7,7 +7,7 @@
 
 use super::{
     Files,
-    paper::{Media, Unfit, look},
+    paper::{Looked, Media, look},
     trouble,
 };
 use crate::platform::error::{Error, Result};
@@ -30,7 +30,9 @@ pub struct Arriving {
 /// A whole file of a kind that is kept.
 #[derive(Debug)]
 pub struct Arrival {
-    place: TempPath,
+    place: PathBuf,
+    /// Let go, it goes with it.
+    _own: Option<TempPath>,
     pub sum: String,
     pub media: Media,
     pub bytes: i64,
@@ -50,7 +52,7 @@ impl Files {
 
     /// Gives it its place, where the same file may be already.
     pub async fn settle(&self, arrival: &Arrival) -> Result<()> {
-        let (from, to) = (arrival.place.to_path_buf(), self.place(&arrival.sum));
+        let (from, to) = (arrival.place.clone(), self.place(&arrival.sum));
         let settled = tokio::task::spawn_blocking(move || rename(from, to)).await;
         settled.map_err(|e| Error::Internal(e.into()))?.map_err(trouble)
     }
@@ -71,6 +73,14 @@ impl Files {
         {
             tracing::warn!(error = %e, "what had not arrived whole was not cleared away");
         }
+    }
+}
+
+impl Arrival {
+    /// Of what was sent in pieces: it stays where it lies, whether or not it is settled.
+    pub(super) fn sent(place: PathBuf, sum: String, (media, bytes): (Media, u64)) -> Arrival {
+        let bytes = i64::try_from(bytes).unwrap_or(i64::MAX);
+        Arrival { place, _own: None, sum, media, bytes }
     }
 }
 
@@ -97,7 +107,7 @@ impl Arriving {
     }
 
     /// The whole of it is there: on the disk, and looked at.
-    pub async fn end(mut self) -> io::Result<std::result::Result<Arrival, Unfit>> {
+    pub async fn end(mut self) -> io::Result<Looked<Arrival>> {
         self.to.flush().await?;
         self.to.sync_all().await?;
         let (path, bytes) = (self.place.to_path_buf(), self.bytes);
@@ -105,7 +115,8 @@ impl Arriving {
         let looked = tokio::task::spawn_blocking(looking).await.map_err(io::Error::other)??;
         let (sum, bytes) =
             (hex::encode(self.sum.finalize()), i64::try_from(bytes).unwrap_or(i64::MAX));
-        Ok(looked.map(|media| Arrival { place: self.place, sum, media, bytes }))
+        let (place, own) = (self.place.to_path_buf(), Some(self.place));
+        Ok(looked.map(|media| Arrival { place, _own: own, sum, media, bytes }))
     }
 }
 

@@ -58,6 +58,7 @@ pub enum Unfit {
     Empty,
     TooLarge,
     TooMany,
+    Lost,
     DiskFull,
     Heic,
     OtherPicture,
@@ -78,6 +79,7 @@ impl Unfit {
             Unfit::Empty => "It is empty. Send it again from where it came from.",
             Unfit::TooLarge => "It is larger than 80 MB. Scan it with fewer dots, or in parts.",
             Unfit::TooMany => "It is past the 60th of this pile. Send the rest as the next pile.",
+            Unfit::Lost => "It did not arrive whole. Send it again.",
             Unfit::DiskFull => {
                 "The disk of the server is full, and nothing of it was kept. Tell the one who runs the server, and send it again."
             }
@@ -114,7 +116,8 @@ impl Unfit {
     }
 }
 
-type Looked = Result<Media, Unfit>;
+/// What was found, or why it is not kept.
+pub type Looked<T = Media> = Result<T, Unfit>;
 
 /// What a file is, of so many bytes.
 pub fn look(from: &mut (impl BufRead + Seek), size: u64) -> io::Result<Looked> {

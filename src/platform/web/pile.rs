@@ -21,6 +21,7 @@ use crate::{
             arriving::Arrival,
             is_full,
             paper::{MOST_BYTES, Unfit},
+            sending::{Sending, Whose},
         },
         house::House,
     },
@@ -35,13 +36,15 @@ use std::{convert::Infallible, io, sync::Arc};
 
 /// All of a pile, and the files in it: past the first nothing is kept, past the second not the rest.
 const MOST: usize = 600 * 1024 * 1024;
-const MOST_FILES: usize = 60;
+pub const MOST_FILES: usize = 60;
 
 /// One file of a pile: the name it was sent with, cleaned, and what came of it.
 #[derive(Debug)]
 pub struct Sent {
     pub name: Option<Line>,
     pub file: std::result::Result<Arrival, Unfit>,
+    /// Where it came in pieces before.
+    pub sending: Option<Sending>,
 }
 
 /// A pile, as far as it was read.
@@ -51,6 +54,15 @@ pub struct Arrived(Arc<Vec<Sent>>);
 impl Arrived {
     pub fn files(&self) -> &[Sent] {
         &self.0
+    }
+
+    /// What came in pieces has been told of: of those that were not settled nothing stays behind.
+    pub async fn is_told(&self) {
+        for sending in self.0.iter().filter_map(|it| it.sending.as_ref()) {
+            if let Err(e) = sending.remove().await {
+                tracing::warn!(error = %e, "what came in pieces was not removed, and is in a day");
+            }
+        }
     }
 }
 
@@ -91,7 +103,33 @@ pub(super) async fn read(
             }
         }
     }
+    for (_, it) in fields.iter().filter(|it| it.0 == IN_PIECES) {
+        let more = files.len() < MOST_FILES;
+        files.push(before(house, (person, member), it, more).await?);
+    }
     Ok((Fields::of(fields), Arrived(Arc::new(files))))
+}
+
+/// The field that names a file which came in pieces: its token, how many bytes it has, its own name.
+const IN_PIECES: &str = "in_pieces";
+
+/// One that came in pieces before the form. The token is known only to the one who sent it.
+async fn before(house: &House, whose: Whose, told: &str, more: bool) -> Result<Sent> {
+    let mut parts = told.splitn(3, ' ');
+    let (token, bytes) = (parts.next().unwrap_or_default(), parts.next().unwrap_or_default());
+    let name = cleaned(parts.next().unwrap_or_default());
+    let bytes: u64 = bytes.parse().unwrap_or_default();
+    let internal = |e: io::Error| Error::Internal(e.into());
+    let sending = house.files.sending(whose, token).await.map_err(internal)?;
+    let file = match &sending {
+        _ if bytes > MOST_BYTES => Err(Unfit::TooLarge),
+        _ if !more => Err(Unfit::TooMany),
+        Some(it) if it.bytes().await.map_err(internal)? == bytes => {
+            it.whole().await.map_err(internal)?
+        }
+        _ => Err(Unfit::Lost),
+    };
+    Ok(Sent { name, file, sending })
 }
 
 /// One file; nothing where none was chosen, which a browser sends as an empty one without a name.
@@ -115,7 +153,7 @@ async fn one(house: &House, part: &mut Field<'_>, name: &str, more: bool) -> Res
         Ok(it) => begun(it.end().await)?.and_then(|it| it),
         Err(unfit) => Err(unfit),
     };
-    Ok(Some(Sent { name: cleaned(name), file }))
+    Ok(Some(Sent { name: cleaned(name), file, sending: None }))
 }
 
 /// A full disk is a reason to refuse this file; other trouble is the program's own.

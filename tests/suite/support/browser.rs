@@ -31,7 +31,9 @@ pub struct Browser {
     unticked: Vec<String>,
     pub(super) attached: Vec<Chosen>,
     /// What the browser says of the page a request comes from.
-    site: String,
+    pub(super) site: String,
+    /// What the next request says besides.
+    pub(super) heads: Vec<(String, String)>,
 }
 
 impl Browser {
@@ -47,6 +49,7 @@ impl Browser {
             unticked: Vec::new(),
             attached: Vec::new(),
             site: "same-origin".into(),
+            heads: Vec::new(),
         }
     }
 
@@ -219,6 +222,7 @@ impl Browser {
         request = request.header(header::COOKIE, cookies.join("; "));
         request =
             request.header(header::HOST, "127.0.0.1:8317").header("sec-fetch-site", &self.site);
+        request = self.heads.drain(..).fold(request, |it, (name, value)| it.header(name, value));
         let mut body = Vec::new();
         if let Some((kind, bytes)) = form {
             request = request.header(header::CONTENT_TYPE, kind);

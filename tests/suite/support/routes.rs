@@ -30,7 +30,9 @@ fn routes_of(source: &str, found: &mut BTreeSet<(String, String)>) {
             it if it.starts_with("&step(") => format!("{}/{quoted}", each.unwrap_or_default()),
             _ => quoted.to_owned(),
         };
-        for (verb, method) in [("get(", "GET"), ("post(", "POST")] {
+        let verbs =
+            [("get(", "GET"), ("post(", "POST"), ("patch(", "PATCH"), ("delete(", "DELETE")];
+        for (verb, method) in verbs {
             if call.contains(verb) {
                 found.insert((method.to_owned(), path.clone()));
             }

@@ -49,4 +49,30 @@ impl Browser {
         self.go("POST", &address, Some((CARRIES.to_owned(), bytes))).await;
         self
     }
+
+    /// A request as the script of a page makes it.
+    pub async fn piece(
+        &mut self,
+        method: &str,
+        address: &str,
+        heads: &[(&str, &str)],
+        bytes: &[u8],
+    ) -> &mut Self {
+        self.heads = heads.iter().map(|it| (it.0.to_owned(), it.1.to_owned())).collect();
+        let form = ("application/partial-upload".to_owned(), bytes.to_vec());
+        self.go(method, address, Some(form)).await;
+        self
+    }
+
+    /// A form that can carry files, and carries none.
+    pub async fn send_parts(&mut self, address: &str, fields: &[(String, String)]) -> &mut Self {
+        self.go("POST", address, Some((CARRIES.to_owned(), parts(fields, &[])))).await;
+        self
+    }
+
+    /// What the browser says from now on of the page a request comes from.
+    pub fn comes_from(&mut self, site: &str) -> &mut Self {
+        self.site = site.to_owned();
+        self
+    }
 }

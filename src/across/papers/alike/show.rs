@@ -84,7 +84,11 @@ pub struct Asked {
 /// One that waits or is filed.
 async fn open(view: &View<Papers>, id: PaperId) -> Result<Paper> {
     let found = store::find(view, id).await?;
-    if found.waits() || found.is_filed() && !found.struck { Ok(found) } else { Err(Error::NotFound) }
+    if found.waits() || found.is_filed() && !found.struck {
+        Ok(found)
+    } else {
+        Err(Error::NotFound)
+    }
 }
 
 pub async fn show(

@@ -28,6 +28,11 @@ pub fn tray() -> Address {
     record("/papers/tray")
 }
 
+/// A file that comes in pieces.
+pub fn sending(token: &str) -> Address {
+    tray().and(&format!("sending/{token}"))
+}
+
 /// What was read of the papers.
 pub fn paper_words() -> Address {
     record("/papers/words")

@@ -10,6 +10,11 @@ pub const TABLE: &[Row] = &[
     ("GET",  "/p/{person}/papers/words",                      "yyynnns"),
     ("GET",  "/p/{person}/papers/tray/add",                   "yyynnns"),
     ("POST", "/p/{person}/papers/tray/add",                   "yyynnns"),
+    // Of what comes in pieces each finds her own, under a token that nobody else was told.
+    ("POST",   "/p/{person}/papers/tray/sending",             "yyynnns"),
+    ("GET",    "/p/{person}/papers/tray/sending/{token}",     "nnnnnns"),
+    ("PATCH",  "/p/{person}/papers/tray/sending/{token}",     "nnnnnns"),
+    ("DELETE", "/p/{person}/papers/tray/sending/{token}",     "nnnnnns"),
     // What became of a pile is told to the one who sent it.
     ("GET",  "/p/{person}/papers/tray/arrived/{arrival}",     "nynnnns"),
     ("GET",  "/p/{person}/papers/{paper}",                    "yyynnns"),
