@@ -9,6 +9,7 @@ if (form && window.fetch && window.localStorage) {
   const way = document.querySelector('[data-way]');
   const status = way.querySelector('[role="status"]');
   const rows = way.querySelector('ul');
+  const stop = way.querySelector('button');
   let stopped = null;
 
   const known = (file) => `sending ${form.dataset.sends} ${file.name} ${file.size} ${file.lastModified}`;
@@ -19,9 +20,15 @@ if (form && window.fetch && window.localStorage) {
 
   class Refused extends Error {}
   const rest = (milliseconds) => new Promise((over) => {
-    const done = () => { clearTimeout(waits); removeEventListener('online', done); over(); };
+    const done = () => {
+      clearTimeout(waits);
+      removeEventListener('online', done);
+      stopped.signal.removeEventListener('abort', done);
+      over();
+    };
     const waits = setTimeout(done, milliseconds);
     addEventListener('online', done);
+    stopped.signal.addEventListener('abort', done);
   });
 
   async function ask(method, address, more = {}) {
@@ -95,6 +102,7 @@ if (form && window.fetch && window.localStorage) {
     stopped = new AbortController();
     rows.replaceChildren();
     way.hidden = false;
+    stop.hidden = false;
     const shown = files.map(row);
     const told = [];
     for (const [at, file] of files.entries()) {
@@ -133,6 +141,7 @@ if (form && window.fetch && window.localStorage) {
     way.scrollIntoView({ block: 'nearest' });
     const told = await send(files).catch(() => null);
     button.disabled = false;
+    stop.hidden = true;
     if (!told) {
       status.textContent = stopped.signal.aborted ? 'Stopped. What has come stays for a day: press “Put them in the tray” to go on.' : 'Not all of it could be sent. What has come stays for a day: press “Put them in the tray” to go on.';
       return;
@@ -149,7 +158,7 @@ if (form && window.fetch && window.localStorage) {
     stopped = null;
     form.submit();
   });
-  way.querySelector('button').addEventListener('click', () => stopped?.abort());
+  stop.addEventListener('click', () => stopped?.abort());
   addEventListener('beforeunload', (event) => { if (stopped && !stopped.signal.aborted && form.querySelector('button').disabled) event.preventDefault(); });
   // Shown again by the back button: as it was at first.
   addEventListener('pageshow', (event) => { if (event.persisted) location.reload(); });

@@ -83,16 +83,15 @@ pub struct Why {
 }
 
 impl Why {
-    /// "of what they look like 91 % agrees, and of the words on them 98 %"
+    /// "91 % of their look agrees, and 98 % of their words"
     pub fn says(&self) -> String {
         let looks = percent(f64::from(BITS - self.differs) / f64::from(BITS));
         match self.words {
-            Some(words) => format!(
-                "of what they look like {looks} agrees, and of the words on them {}",
-                percent(words)
-            ),
+            Some(words) => {
+                format!("{looks} of their look agrees, and {} of their words", percent(words))
+            }
             None => format!(
-                "of what they look like {looks} agrees; their words were not compared, for too few were read"
+                "{looks} of their look agrees; their words were not compared, for too few were read"
             ),
         }
     }
@@ -142,7 +141,7 @@ mod tests {
     fn the_same_letter_is_alike_with_a_letter_made_out_wrong() {
         let (a, b) = (said(LETTER), said(&LETTER.replace("telephone", "te1ephone")));
         let found = by(60, Some((&a, &b))).expect("alike");
-        assert!(found.says().starts_with("of what they look like 77 % agrees, and of the words"));
+        assert!(found.says().starts_with("77 % of their look agrees, and 9"));
         assert_eq!(by(NEAR, Some((&a, &a))).and_then(|it| it.words), Some(1.0));
         assert_eq!(by(NEAR + 1, Some((&a, &a))), None, "laid out otherwise");
     }
