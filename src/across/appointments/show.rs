@@ -5,6 +5,7 @@ use super::{
     row::{Row, Words, unusual},
 };
 use crate::{
+    across::papers::about,
     base::{
         clock::Instant,
         day,
@@ -25,12 +26,15 @@ use crate::{
             urls,
         },
     },
-    record::appointments::{
-        matter::Matter,
-        matter_store,
-        meeting::Meeting,
-        model::{Appointment, Status},
-        store,
+    record::{
+        appointments::{
+            matter::Matter,
+            matter_store,
+            meeting::Meeting,
+            model::{Appointment, Status},
+            store,
+        },
+        papers::model::Paper,
     },
 };
 use askama::Template;
@@ -105,6 +109,7 @@ pub struct ShowPage {
     matter: Option<Matter>,
     referral: Option<String>,
     unusual: Option<String>,
+    papers: Vec<Paper>,
     touch: Option<Touch>,
     may: May,
 }
@@ -146,6 +151,7 @@ async fn page(
         None => of_series(&view, &of, &page).await?,
     };
     let touch = view.last_change("appointment", of.id.into()).await?;
+    let papers = about::papers(&view, ("appointment", of.id.into())).await?;
     let near = match &meeting {
         Some(it) => store::meetings(&view, around(it).0, around(it).1).await?,
         None => Vec::new(),
@@ -178,6 +184,7 @@ async fn page(
         unusual: unusual(meeting.as_ref().unwrap_or(&Meeting::of(&of, of.on_day, None))),
         may: May::of(grant, hers),
         row: row_of,
+        papers,
         touch,
         of,
         page,

@@ -47,17 +47,26 @@ pub type Changing = Grant<Change<Papers>>;
 pub struct ListPage {
     page: Page,
     may_change: bool,
+    /// Of which medicine alone, where that was asked.
+    of: Option<MedicineId>,
     standing: Vec<Row>,
     over: Vec<Row>,
 }
 
-pub async fn list(_: Told, grant: Grant<See<Papers>>) -> Result<ListPage> {
+pub async fn list(
+    _: Told,
+    grant: Grant<See<Papers>>,
+    Query(asked): Query<Asked>,
+) -> Result<ListPage> {
+    let of: Option<MedicineId> = asked.medicine.parse().ok();
     let view = grant.view().await?;
     let medicines = Medicines::read(&view).await?;
-    let rows = store::list(&view).await?.into_iter().map(|it| Row::of(it, &medicines));
+    let mut all = store::list(&view).await?;
+    all.retain(|it| of.is_none_or(|of| it.medicine_id == of));
+    let rows = all.into_iter().map(|it| Row::of(it, &medicines));
     let (standing, over) = rows.partition(|it| it.refusal.stands());
     let may_change = grant.may::<Change<Papers>>();
-    Ok(ListPage { page: grant.page("Refused at the counter"), may_change, standing, over })
+    Ok(ListPage { page: grant.page("Refused at the counter"), may_change, of, standing, over })
 }
 
 #[derive(Template, WebTemplate)]

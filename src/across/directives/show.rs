@@ -3,6 +3,7 @@
 
 use super::{Seeing, ground::Ground};
 use crate::{
+    across::papers::about,
     base::{
         day,
         ids::{DirectiveCopyId, DirectiveEventId, DirectiveId},
@@ -17,12 +18,15 @@ use crate::{
         error::Result,
         web::{page::Page, path::At, urls},
     },
-    record::directives::{
-        copies::DirectiveCopy,
-        kind::State,
-        model::Directive,
-        signing::{self, Row},
-        standing::Fate,
+    record::{
+        directives::{
+            copies::DirectiveCopy,
+            kind::State,
+            model::Directive,
+            signing::{self, Row},
+            standing::Fate,
+        },
+        papers::model::Paper,
     },
 };
 use askama::Template;
@@ -43,6 +47,8 @@ pub struct ShowPage {
     asides: Vec<(String, DirectiveEventId, i64)>,
     copies: Vec<CopyRow>,
     row: Option<&'static Row>,
+    /// Its scans, among the papers that she sees.
+    papers: Vec<Paper>,
     touch: Option<Touch>,
     may_change: bool,
     may_decide: bool,
@@ -125,6 +131,7 @@ pub async fn show(grant: Seeing, At(id): At<DirectiveId>) -> Result<ShowPage> {
         prompts: prompts.map(|it| (ground.event_title(it.event), it.event.id)).collect(),
         asides: asides(&ground, id),
         copies: copies(&ground, id),
+        papers: about::papers(&view, ("directive", id.into())).await?,
         row: signing::row_for(&kept),
         touch,
         may_change: grant.may::<Change<Directives>>(),

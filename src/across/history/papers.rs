@@ -2,7 +2,7 @@
 //! card". That a page was turned or moved is recorded, and not told.
 
 use super::sentences::{Sentence, Words, new_text};
-use crate::platform::audit::read::Recorded;
+use crate::{platform::audit::read::Recorded, record::papers::model::about};
 
 /// The sentence of an entry about a paper; none where the plain words will do.
 pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
@@ -14,6 +14,9 @@ pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
         return None;
     }
     let changed = |field: &str| entry.values.iter().any(|it| it.field == field);
+    if entry.action == "edited" && entry.values.iter().all(|it| it.field == "about") {
+        return Some(belongs(words, entry));
+    }
     let (does, rest) = match (entry.action.as_str(), new("state").as_deref()) {
         ("added", _) => ("put in the tray", String::new()),
         (_, Some("filed")) => ("filed", format!("as {}", new("kind").unwrap_or_default())),
@@ -27,6 +30,16 @@ pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
     let things = Vec::from_iter(words.thing(entry));
     let (at, who) = (entry.at, words.who(entry));
     Some(Sentence { at, who, does: does.to_owned(), things, rest, changes: Vec::new() })
+}
+
+/// "Ines said what Letter is about: Visit of 3 March 2026"; what the reader does not see is not named.
+fn belongs(words: &Words, entry: &Recorded) -> Sentence {
+    let new = new_text(entry, "about", words.zone);
+    let of = new.as_deref().and_then(about).and_then(|(kind, item)| words.titles.of(kind, item));
+    let rest = of.map(|it| format!("to {it}")).unwrap_or_default();
+    let does = "said what a paper belongs to:".to_owned();
+    let (at, who, things) = (entry.at, words.who(entry), Vec::from_iter(words.thing(entry)));
+    Sentence { at, who, does, things, rest, changes: Vec::new() }
 }
 
 /// "Ines said of Letter and scan.jpg that they are two papers"

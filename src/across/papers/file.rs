@@ -1,11 +1,12 @@
 //! Filing: one paper, one decision, and the next. The same form puts a filed paper right.
 
 use super::{
-    Changing,
+    Changing, about,
     row::Senders,
     words::propose::{Proposal, Proposer},
 };
 use crate::{
+    across::happenings::items::Group,
     base::ids::PaperId,
     platform::{
         audit::Touch,
@@ -48,6 +49,8 @@ pub struct FilePage {
     next: Option<PaperId>,
     /// What its words propose: it stands in the fields, and why above them.
     proposal: Option<Proposal>,
+    /// What it can be about.
+    abouts: Vec<Group>,
     decides: bool,
 }
 
@@ -116,6 +119,7 @@ pub async fn edit(
     let proposer = Proposer::read(&view, others, grant.today()).await?;
     let proposal = proposer.of(&paper).filter(|_| paper.waits());
     let proposed = proposal.as_ref().filter(|_| !typed.is_again());
+    let near = paper.dated_on.unwrap_or(grant.today());
     let typed = typed.over(&paper).with("replaces", asked.replaces);
     Ok(FilePage {
         typed: proposed.into_iter().fold(typed, |typed, it| it.over(typed)),
@@ -124,6 +128,7 @@ pub async fn edit(
         touch: view.last_change("paper", paper.id.into()).await?,
         pages: page_store::of(&view, &paper).await?,
         senders: Senders::read(&view).await?,
+        abouts: about::choices(&view, near).await?,
         next: next(&waiting, id),
         waiting: waiting.len(),
         decides: grant.role().decides(),
@@ -144,6 +149,7 @@ pub async fn file(grant: Changing, At(id): At<PaperId>, form: Form<Filed>) -> Do
     let mut write = grant.write().await?;
     let before = open(&write, id).await?.opened_at(version)?;
     known(&write, &filing, &before).await?;
+    let filing = about::settled(&write, filing, &before).await?;
     let by = (write.member(), write.at());
     let after = before.filed(filing, by, grant.today())?;
     store::save(&mut write, &before, &after).await?;

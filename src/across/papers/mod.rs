@@ -4,6 +4,7 @@
 //! The papers themselves are `record/papers`; here they meet the contacts they come from, the members who
 //! sent and filed them, and the pile.
 
+pub mod about;
 pub mod alike;
 mod arrival;
 mod arrive;

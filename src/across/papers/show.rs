@@ -1,16 +1,17 @@
 //! One paper with its pages.
 
 use super::{
-    Seeing,
+    Seeing, about,
     alike::found::Finder,
     row::{Row, Senders},
     words::propose::{Proposal, Proposer},
 };
 use crate::{
+    across::history::titles::Thing,
     base::ids::PaperId,
     platform::{
         auth::{
-            area::{History, Members, Papers},
+            area::{History, Members, Papers, Tasks},
             grant::{Change, See},
         },
         db::View,
@@ -42,7 +43,9 @@ pub struct ShowPage {
     /// What it looks like while it waits; and where it was struck as the same paper, which that is.
     alike: Vec<Paper>,
     same: Vec<Paper>,
+    about: Option<Thing>,
     may_change: bool,
+    may_task: bool,
     may_decide: bool,
     may_read_history: bool,
 }
@@ -75,7 +78,9 @@ pub async fn show(grant: Seeing, At(id): At<PaperId>) -> Result<ShowPage> {
         proposal: proposer.of(&paper).filter(|_| paper.waits()),
         alike: if paper.waits() { finder.named(&view, id).await? } else { Vec::new() },
         same: if paper.struck { finder.same(id) } else { Vec::new() },
+        about: about::of(&view, &paper).await?,
         may_change: grant.may::<Change<Papers>>(),
+        may_task: grant.may::<Change<Tasks>>(),
         may_decide: grant.may::<Change<Members>>(),
         may_read_history: grant.may::<See<History>>(),
         row: Row::of(paper, &senders, &page),

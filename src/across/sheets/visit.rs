@@ -97,11 +97,12 @@ impl Facts {
         let ground = Ground::read(view).await?;
         let occasion = Occasion::read(view, which, reader.today).await?;
         let (asked, overdue) = occasion.open(view, reader).await?;
-        let parts = vec![
+        let mut parts = vec![
             changes::medicines(view, &occasion, reader.role).await?,
             changes::illnesses(view, (&occasion, reader), &ground).await?,
             changes::noticed(view, &occasion, reader).await?,
         ];
+        parts.extend(changes::papers(view, &occasion).await?);
         Ok(Facts {
             paper: ground.paper(),
             lang: "en",

@@ -59,8 +59,8 @@ pub struct Asked {
 }
 
 pub async fn blank(grant: Changing, Query(asked): Query<Asked>, typed: Typed) -> Result<EditPage> {
-    let groups = items::all(&grant.view().await?).await?;
     let typed = typed.with("about", asked.about).with("unit", Unit::Weeks.words());
+    let groups = items::all(&grant.view().await?, typed.value("about")).await?;
     let page = grant.page("Write down a task");
     Ok(EditPage { page, typed, kept: None, groups, touch: None })
 }
@@ -88,10 +88,10 @@ pub async fn edit(grant: Changing, At(id): At<TaskId>, typed: Typed) -> Result<E
     let view = grant.view().await?;
     let kept = seen::find(&view, id).await?;
     let touch = view.last_change("task", id.into()).await?;
-    let groups = items::all(&view).await?;
     let about = kept.about().map(|(kind, item)| format!("{kind}/{item}")).unwrap_or_default();
     let unit = kept.unit.unwrap_or(Unit::Weeks).words();
     let typed = typed.over(&kept).with("about", about).with("unit", unit);
+    let groups = items::all(&view, typed.value("about")).await?;
     let page = grant.page("Put the task right");
     Ok(EditPage { page, typed, kept: Some(kept), groups, touch })
 }

@@ -1,5 +1,5 @@
 //! What a task can be about: the items that a note can be about, the questions that wait, the
-//! appointments that stand, what was refused at the pharmacy counter, and what is to be renewed.
+//! appointments that stand, what was refused at the pharmacy counter, what is to be renewed, and papers.
 
 use crate::{
     across::{
@@ -16,11 +16,17 @@ use crate::{
     record::{
         appointments::store as appointments,
         coverage::refusals::store as refusals,
+        papers::{model::Paper, store as papers},
         questions::store::{self as questions, Wanted},
     },
 };
+use std::cmp::Reverse;
 
-pub async fn all<A>(view: &View<A>) -> Result<Vec<Group>> {
+/// So many papers are offered: the newest of those that stand, and the one that is chosen.
+const PAPERS: usize = 40;
+
+/// All of them, with what is `chosen` already.
+pub async fn all<A>(view: &View<A>, chosen: &str) -> Result<Vec<Group>> {
     let mut groups = items::all(view).await?;
     if let Some(view) = view.area::<Clinical>() {
         let all = questions::list(&view, &Wanted::default()).await?.into_iter();
@@ -59,12 +65,29 @@ pub async fn all<A>(view: &View<A>) -> Result<Vec<Group>> {
         if !items.is_empty() {
             groups.push(Group { label: "To be renewed", items });
         }
+        let items = filed(&view, chosen).await?;
+        if !items.is_empty() {
+            groups.push(Group { label: "Papers", items });
+        }
     }
     Ok(groups)
 }
 
+async fn filed(view: &View<Papers>, chosen: &str) -> Result<Vec<(Choice, String)>> {
+    let mut all = papers::filed(view).await?;
+    all.retain(Paper::stands);
+    all.sort_by_key(|it| Reverse((it.dated_on.or(it.filed_at.map(|at| at.utc().date())), it.id)));
+    let choice = |it: &Paper| Choice { kind: "paper".to_owned(), item: it.id.into() };
+    let offered = |(at, it): (usize, &Paper)| {
+        let choice = choice(it);
+        (at < PAPERS || choice.to_string() == chosen).then(|| (choice, it.title()))
+    };
+    Ok(all.iter().enumerate().filter_map(offered).collect())
+}
+
 /// Whether it is listed now; what was chosen may have left the list since.
 pub async fn has<A>(view: &View<A>, kind: &str, item: i64) -> Result<bool> {
-    let mut listed = all(view).await?.into_iter().flat_map(|it| it.items);
+    let mut listed =
+        all(view, &format!("{kind}/{item}")).await?.into_iter().flat_map(|it| it.items);
     Ok(listed.any(|(it, _)| it.kind == kind && it.item == item))
 }

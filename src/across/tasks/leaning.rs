@@ -21,6 +21,7 @@ use crate::{
     record::{
         appointments::{model::Appointment, occurrence::Occurrence, store as appointments},
         coverage::refusals::store as refusals,
+        papers::{kind::Kind, model::Paper, store as papers},
         questions::{model::Question, store as questions},
         renewals::{model::Renewal, store as renewals},
         visits::{model::Visit, store as visits},
@@ -32,6 +33,11 @@ pub async fn hands(view: &View<Tasks>) -> Result<Hands> {
     if let Some(view) = view.area::<Papers>() {
         let all = renewals::list(&view).await?;
         let out = all.iter().flat_map(|it| out_of_reach(it, &hands)).collect::<Vec<_>>();
+        hands.hidden.extend(out);
+    }
+    if let Some(view) = view.area::<Papers>() {
+        let all = [papers::waiting(&view).await?, papers::filed(&view).await?].concat();
+        let out = all.iter().flat_map(|it| close(it, &hands)).collect::<Vec<_>>();
         hands.hidden.extend(out);
     }
     if hands.hidden.is_empty() {
@@ -76,6 +82,25 @@ fn out_of_reach(it: &Renewal, hands: &Hands) -> Vec<HiddenFrom> {
     let all = hands.members.iter().filter(lacks);
     let (kind, item) = ("renewal".to_owned(), it.id.into());
     all.map(|hand| HiddenFrom { member: hand.member, kind: kind.clone(), item }).collect()
+}
+
+/// A paper is out of her reach where it is for stewards, is a directive and her place does not reach those,
+/// or came from a contact that is hidden from her.
+fn close(it: &Paper, hands: &Hands) -> Vec<HiddenFrom> {
+    let from = |on: &HiddenFrom| is(on, "contact", it.contact_id);
+    let sees = |reach| policy::allows(Some(reach), AreaName::Directives, Level::See);
+    let stewards = |hand: &Hand| it.stewards_only && !hand.reach.role.decides();
+    let directive = |hand: &Hand| it.kind == Some(Kind::Directive) && !sees(hand.reach);
+    let lacks = |hand: &&Hand| {
+        let hidden = hands.hidden.iter().any(|on| on.member == hand.member && from(on));
+        stewards(hand) || directive(hand) || hidden
+    };
+    let of = |hand: &Hand| HiddenFrom {
+        member: hand.member,
+        kind: "paper".to_owned(),
+        item: it.id.into(),
+    };
+    hands.members.iter().filter(lacks).map(of).collect()
 }
 
 /// An item is hidden from each member from whom one is that it leans on.

@@ -19,7 +19,7 @@ use crate::{
     },
     record::{
         appointments::store as appointments, coverage::refusals::store as refusals,
-        questions::store as questions, visits::store as visits,
+        papers::store as papers, questions::store as questions, visits::store as visits,
     },
 };
 use std::collections::HashSet;
@@ -27,7 +27,7 @@ use std::collections::HashSet;
 /// The items with rules of their own that the reader sees, by kind and id.
 struct Seen(HashSet<(&'static str, i64)>);
 
-const LEANING: [&str; 5] = ["question", "appointment", "visit", "refusal", "renewal"];
+const LEANING: [&str; 6] = ["question", "appointment", "visit", "refusal", "renewal", "paper"];
 
 impl Seen {
     /// Reads only what these kinds ask for: most tasks are about nothing of the sort.
@@ -58,6 +58,12 @@ impl Seen {
         {
             let all = renewals::of(&view).await?.into_iter();
             seen.extend(all.map(|(id, _)| ("renewal", i64::from(id))));
+        }
+        if kinds.contains("paper")
+            && let Some(view) = view.area::<Papers>()
+        {
+            let all = papers::titles(&view).await?.into_iter();
+            seen.extend(all.map(|(id, _)| ("paper", i64::from(id))));
         }
         if kinds.contains("refusal")
             && let Some(view) = view.area::<Papers>()

@@ -5,6 +5,7 @@ use super::meeting::Met;
 use crate::{
     across::{
         history::titles::{Thing, Titles},
+        papers::about,
         tasks::seen,
     },
     base::ids::VisitId,
@@ -24,6 +25,7 @@ use crate::{
             store as medicines,
             turns::store::{self as turns, Wanted},
         },
+        papers::model::Paper,
         visits::{
             model::{Item, Reader, Visit, What},
             store,
@@ -45,6 +47,7 @@ pub struct ShowPage {
     said: Vec<SaidRow>,
     medicines: Vec<Thing>,
     follow: Vec<FollowRow>,
+    papers: Vec<Paper>,
     readers: Vec<(Reader, String)>,
     /// Whether the reader of the page was asked to read it, and has not said that she has.
     asked: bool,
@@ -101,6 +104,7 @@ pub async fn show(grant: Grant<See<Clinical>>, At(id): At<VisitId>) -> Result<Sh
         next: visit.next_id.and_then(|it| titles.thing("appointment", it.into())),
         said: said(&items, &titles),
         medicines: turned(&view, &items).await?,
+        papers: about::papers(&view, ("visit", id.into())).await?,
         follow: follow(&view, &items, &names).await?,
         asked: readers.iter().any(own),
         readers: readers

@@ -279,7 +279,7 @@ pub fn areas_of(kind: &str) -> &'static [AreaName] {
         "appointment" => &[AreaName::Tasks],
         // A paper that names a medicine.
         "refusal" => &[AreaName::Papers, AreaName::Clinical],
-        "renewal" => &[AreaName::Papers],
+        "renewal" | "paper" => &[AreaName::Papers],
         _ => &[AreaName::Essentials],
     }
 }

@@ -19,7 +19,7 @@ use crate::base::{day as calendar, ids::MedicineId};
 use crate::platform::{
     audit::Touch,
     auth::{
-        area::{Clinical, History, Members},
+        area::{Clinical, History, Members, Papers},
         grant::{Change, Grant, See},
     },
     db::Done,
@@ -89,6 +89,7 @@ pub struct ShowPage {
     may_change: bool,
     may_decide: bool,
     may_read_history: bool,
+    sees_coverage: bool,
 }
 
 impl ShowPage {
@@ -118,6 +119,7 @@ pub async fn show(grant: Grant<See<Clinical>>, At(id): At<MedicineId>) -> Result
         may_change: grant.may::<Change<Clinical>>(),
         may_decide: grant.may::<Change<Members>>(),
         may_read_history: grant.may::<See<History>>(),
+        sees_coverage: grant.may::<See<Papers>>(),
         steps: schedule::store::of_medicine(&view, id).await?,
         turns: turns::list(&view, &Wanted { medicine: Some(id), ..Wanted::default() }).await?,
         ingredients: ingredients::store::of_medicine(&view, id).await?,

@@ -2,7 +2,7 @@
 
 use super::{
     kind::{Kind, Original},
-    model::Filing,
+    model::{Filing, about},
 };
 use crate::base::{ids::PaperId, text::Line};
 use crate::platform::web::form::{Choice, FormErrors, FromForm, Reader};
@@ -26,7 +26,7 @@ impl FromForm for Filed {
             _ => form.choice::<Original>("original"),
         };
         let (original_where, note) = (form.line("original_where"), form.note("note"));
-        let stewards_only = form.tick("stewards_only");
+        let (stewards_only, about) = (form.tick("stewards_only"), of_list(form));
         let replaces = optional(form, "replaces", "Choose the older version from the list.");
         let version = form.version();
         form.finish(|| {
@@ -42,10 +42,21 @@ impl FromForm for Filed {
                 stewards_only,
                 expires_on,
                 note,
+                about,
             };
             Some(Filed { filing, replaces, version })
         })
     }
+}
+
+/// What it is about, as `visit/7`, or nothing.
+fn of_list(form: &mut Reader) -> Option<String> {
+    let sent = form.raw("about").to_owned();
+    let read = about(&sent).map(|(kind, item)| format!("{kind}/{item}"));
+    if read.is_none() && !sent.is_empty() {
+        form.wrong("about", "Choose from the list, or nothing.");
+    }
+    read
 }
 
 /// An item of a list, or nothing; what stood on no page of ours says so.

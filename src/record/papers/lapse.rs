@@ -65,6 +65,7 @@ mod tests {
     fn until(expires_on: Date) -> Paper {
         let by = (MemberId::from(2), Instant::from_unix(0));
         let filing = Filing {
+            about: None,
             kind: Kind::IdentityCard,
             title: Line::from("Placard".to_owned()),
             dated_on: None,

@@ -47,6 +47,8 @@ pub struct Paper {
     /// The last day on which it holds.
     pub expires_on: Option<Date>,
     pub note: Option<Note>,
+    /// The directive whose scan it is, the visit or the appointment that it belongs to: `visit/7`.
+    pub about: Option<String>,
     pub filed_by: Option<MemberId>,
     pub filed_at: Option<Instant>,
     pub joined_to: Option<PaperId>,
@@ -60,7 +62,7 @@ audited!(Paper as "paper" {
     state: "", sent_as: "", sent_by: "", sent_at: "", kind: "kind", title: "title",
     dated_on: "date on the paper", contact_id: "", from_name: "sender", original: "original",
     original_where: "place of the original", stewards_only: "mark for stewards only",
-    expires_on: "last day", note: "note", filed_by: "", filed_at: "", joined_to: "",
+    expires_on: "last day", note: "note", about: "", filed_by: "", filed_at: "", joined_to: "",
     replaced_by: "", struck: "struck", struck_reason: "reason",
 } skip { id, person_id, version });
 
@@ -77,6 +79,7 @@ pub struct Filing {
     pub stewards_only: bool,
     pub expires_on: Option<Date>,
     pub note: Option<Note>,
+    pub about: Option<String>,
 }
 
 impl Filing {
@@ -120,6 +123,7 @@ impl Paper {
             stewards_only: false,
             expires_on: None,
             note: None,
+            about: None,
             filed_by: None,
             filed_at: None,
             joined_to: None,
@@ -158,6 +162,7 @@ impl Paper {
             stewards_only: it.stewards_only,
             expires_on: it.expires_on,
             note: it.note,
+            about: it.about,
             filed_by: self.filed_by.or(Some(by)),
             filed_at: self.filed_at.or(Some(at)),
             ..self.clone()
@@ -203,6 +208,10 @@ impl Paper {
         title(self.title.as_ref(), self.sent_as.as_ref())
     }
 
+    pub fn about(&self) -> Option<(&str, i64)> {
+        about(self.about.as_deref()?)
+    }
+
     pub fn dated(&self) -> Option<String> {
         self.dated_on.map(day::words)
     }
@@ -220,6 +229,12 @@ impl Paper {
             (None, place) => place?.to_string(),
         })
     }
+}
+
+/// The kind of what a paper is about, and which one.
+pub fn about(kept: &str) -> Option<(&str, i64)> {
+    let (kind, item) = kept.split_once('/')?;
+    Some((kind, item.parse().ok()?))
 }
 
 /// What a paper is called: its title, or the name it came with while it has none.
@@ -251,6 +266,7 @@ mod tests {
             stewards_only: false,
             expires_on: None,
             note: None,
+            about: None,
         }
     }
 

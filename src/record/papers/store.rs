@@ -64,7 +64,7 @@ async fn read(view: &View<Papers>, wanted: &Wanted) -> Result<Vec<Paper>> {
             dated_on as "dated_on: Date", contact_id as "contact_id: _",
             from_name as "from_name: Line", original as "original: Original",
             original_where as "original_where: Line", stewards_only as "stewards_only: bool",
-            expires_on as "expires_on: Date", note as "note: Note", filed_by as "filed_by: _",
+            expires_on as "expires_on: Date", note as "note: Note", about, filed_by as "filed_by: _",
             filed_at as "filed_at: Instant", joined_to as "joined_to: _",
             replaced_by as "replaced_by: _", struck as "struck: bool",
             struck_reason as "struck_reason: Line", version
@@ -94,8 +94,8 @@ pub async fn add(write: &mut Write<Papers>, new: &Paper) -> Result<PaperId> {
         query!(
             "insert into paper (person_id, state, sent_as, sent_by, sent_at, kind, title, dated_on,
                 contact_id, from_name, original, original_where, stewards_only, expires_on, note,
-                filed_by, filed_at, joined_to, replaced_by, struck, struck_reason)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                about, filed_by, filed_at, joined_to, replaced_by, struck, struck_reason)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             person,
             new.state,
             new.sent_as,
@@ -111,6 +111,7 @@ pub async fn add(write: &mut Write<Papers>, new: &Paper) -> Result<PaperId> {
             new.stewards_only,
             new.expires_on,
             new.note,
+            new.about,
             new.filed_by,
             new.filed_at,
             new.joined_to,
@@ -129,7 +130,7 @@ pub async fn save(write: &mut Write<Papers>, old: &Paper, new: &Paper) -> Result
         query!(
             "update paper set state = ?, kind = ?, title = ?, dated_on = ?, contact_id = ?,
                 from_name = ?, original = ?, original_where = ?, stewards_only = ?, expires_on = ?,
-                note = ?, filed_by = ?, filed_at = ?, joined_to = ?, replaced_by = ?, struck = ?,
+                note = ?, about = ?, filed_by = ?, filed_at = ?, joined_to = ?, replaced_by = ?, struck = ?,
                 struck_reason = ?, version = version + 1
             where person_id = ? and id = ? and version = ?",
             new.state,
@@ -143,6 +144,7 @@ pub async fn save(write: &mut Write<Papers>, old: &Paper, new: &Paper) -> Result
             new.stewards_only,
             new.expires_on,
             new.note,
+            new.about,
             new.filed_by,
             new.filed_at,
             new.joined_to,

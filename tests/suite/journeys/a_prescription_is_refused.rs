@@ -87,6 +87,11 @@ async fn today_says_whose_move_it_is_until_someone_says_how_it_ended() {
     bram.fill("How it ended", "filled with the smaller bottle").press("Write it down").await;
     bram.answers(200).sees("settled 27 November 2026");
     bram.open(&family.at("/today")).await.does_not_see("Refused at the counter");
+    bram.open(&family.at("/medicines/1")).await.press("Refused at the counter").await;
+    bram.sees("only what was refused of it").sees("Settled, or struck 1");
+    bram.open(&family.at("/coverage/refusals?medicine=99"))
+        .await
+        .does_not_see("Settled, or struck");
     bram.open(&family.at("/coverage/refusals")).await.sees("Settled, or struck");
     bram.open(&family.at("/history")).await.sees("as follows: filled with the smaller bottle");
     bram.get(&family.at("/coverage/refusals/1/move")).await.answers(404);

@@ -50,6 +50,7 @@ mod members_sign_in_and_out;
 mod names_are_brought_in;
 mod one_visit_three_cities;
 mod pages_of_papers_are_found;
+mod papers_belong_somewhere;
 mod papers_come_in_pieces;
 mod papers_that_cannot_be_kept;
 mod papers_that_look_alike;

@@ -48,8 +48,7 @@ async fn the_same_letter_taken_twice_is_found_and_one_of_them_struck() {
         .fill("Title", "The letter");
     ines.press("File it").await.answers(200);
     ines.open(&family.at("/papers/2")).await.press("Looks like The letter").await;
-    ines.sees("These two look alike: ")
-        .sees("of their look agrees, and 100 % of their words");
+    ines.sees("These two look alike: ").sees("of their look agrees, and 100 % of their words");
     ines.sees("This one").sees("again.jpg").sees("It looks like this").sees("is filed");
     ines.fill("Why it is struck", "").press("It is the same paper: strike this one").await;
     ines.answers(422).sees("Enter why it is struck.").fill("Why it is struck", "Sent twice");

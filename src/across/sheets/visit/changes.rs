@@ -3,7 +3,7 @@
 
 use super::{Item, Part, Reader, occasion::Occasion};
 use crate::{
-    across::sheets::medicines::Ground,
+    across::{papers::about, sheets::medicines::Ground},
     base::day,
     platform::{
         auth::area::{Clinical, Log, Role},
@@ -26,6 +26,7 @@ use crate::{
             subject::Subject,
         },
         operations::store as operations,
+        papers::model::Paper,
     },
 };
 
@@ -134,4 +135,20 @@ fn seen(it: &Observation, by: &str, name: &str) -> Item {
     ];
     let head = format!("{}: {}{time}", day::short_words(it.seen_on), it.about);
     Item { head, lines: lines.into_iter().flatten().collect() }
+}
+
+/// The papers that were filed as about this appointment, the newest first; nothing where there are none.
+pub async fn papers(view: &View<Clinical>, occasion: &Occasion) -> Result<Option<Part>> {
+    let Some((appointment, _)) = occasion.visit else { return Ok(None) };
+    let all = about::papers(view, ("appointment", appointment.into())).await?;
+    let item = |it: &Paper| {
+        let kind = it.kind.map(|kind| kind.to_string());
+        let dated = it.dated().map(|on| format!("dated {on}"));
+        let said: Vec<_> = kind.into_iter().chain(dated).collect();
+        let original = it.original_words().map(|it| format!("original: {it}"));
+        let lines = [Some(said.join(", ")).filter(|it| !it.is_empty()), original];
+        Item { head: it.title(), lines: lines.into_iter().flatten().collect() }
+    };
+    let items: Vec<_> = all.iter().filter(|it| it.stands()).map(item).collect();
+    Ok((!items.is_empty()).then(|| Part::of("Papers for this visit", String::new(), items)))
 }

@@ -7,14 +7,17 @@ use super::{Telling, line, some};
 use crate::{
     base::ids::PaperId,
     platform::{
-        auth::area::Papers,
+        auth::area::{Directives, Papers},
         error::{Error, Result},
     },
-    record::papers::{
-        kind::{Kind, Original},
-        model::{Filing, Paper},
-        page::PaperPage,
-        page_store as pages, store,
+    record::{
+        directives::{kind::Kind as Power, store as directives},
+        papers::{
+            kind::{Kind, Original},
+            model::{Filing, Paper},
+            page::PaperPage,
+            page_store as pages, store,
+        },
     },
 };
 use time::macros::date;
@@ -59,11 +62,20 @@ impl Telling<'_> {
         )
         .await?;
         let power = Filing {
-            dated_on: Some(date!(2019 - 05 - 14)),
+            about: self.power_of_attorney().await?,
+            dated_on: Some(date!(2022 - 04 - 12)),
             original: Some(Original::Lawyer),
             ..named(Kind::Directive, "Power of attorney for health care")
         };
         self.filed("Ines", "scan-0002.pdf", power).await
+    }
+
+    /// The directive whose scan is among them.
+    async fn power_of_attorney(&self) -> Result<Option<String>> {
+        let write = self.write::<Directives>("Ines").await?;
+        let mut all = directives::list(&write).await?.into_iter();
+        let found = all.find(|it| it.kind == Power::HealthPower && it.is_in_force());
+        Ok(found.map(|it| format!("directive/{}", it.id)))
     }
 
     pub(super) async fn drawer_filed(&self) -> Result<()> {
@@ -130,6 +142,7 @@ impl Telling<'_> {
 
 fn named(kind: Kind, title: &str) -> Filing {
     Filing {
+        about: None,
         kind,
         title: line(title),
         dated_on: None,
