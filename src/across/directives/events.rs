@@ -3,7 +3,11 @@
 
 use super::{Changing, Seeing, ground::Ground};
 use crate::{
-    base::ids::{ContactId, DirectiveEventId, DirectiveId},
+    base::{
+        day,
+        ids::{ContactId, DirectiveEventId, DirectiveId},
+        text::Line,
+    },
     platform::{
         auth::{area::Directives, grant::Change},
         db::Done,
@@ -17,6 +21,7 @@ use crate::{
         },
     },
     record::directives::{
+        diagnosis::Since,
         event_store as store,
         events::{DirectiveAside, DirectiveEvent, Happened},
         form::{Because, Event},
@@ -26,6 +31,7 @@ use crate::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
+use axum::extract::Query;
 
 #[derive(Template, WebTemplate)]
 #[template(path = "directives/events.html")]
@@ -82,7 +88,35 @@ impl EventPage {
     }
 }
 
-pub async fn blank(grant: Changing, typed: Typed) -> Result<EventPage> {
+/// What the page that led here asks about; all of it can be typed anew.
+#[derive(Default, serde::Deserialize)]
+#[serde(default)]
+pub struct Asked {
+    kind: String,
+    on: String,
+    words: String,
+}
+
+impl Asked {
+    /// A condition that began then; of a year alone the day is left to be typed.
+    pub fn diagnosis(name: &Line, since: Since) -> Asked {
+        let on = match since {
+            Since::On(began) => day::words(began),
+            Since::In(_) => String::new(),
+        };
+        Asked { kind: Happened::Diagnosis.words().to_owned(), on, words: name.to_string() }
+    }
+
+    /// As an address asks it.
+    pub fn query(&self) -> String {
+        let pairs = [("kind", &self.kind), ("on", &self.on), ("words", &self.words)];
+        form_urlencoded::Serializer::new(String::new()).extend_pairs(pairs).finish()
+    }
+}
+
+pub async fn blank(grant: Changing, Query(asked): Query<Asked>, typed: Typed) -> Result<EventPage> {
+    let typed = typed.with("kind", asked.kind).with("happened_on", asked.on);
+    let typed = typed.with("words", asked.words);
     let contacts = named(&Ground::read(&grant.view().await?).await?);
     Ok(EventPage { page: grant.page("Something happened"), typed, contacts })
 }

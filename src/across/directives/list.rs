@@ -5,19 +5,27 @@ use crate::{
     base::day,
     platform::{
         audit::Touch,
-        auth::{area::Directives, grant::Change},
+        auth::{
+            area::{Clinical, Directives},
+            grant::Change,
+        },
+        db::View,
         error::Result,
         web::{
             page::Page,
             urls::{self, Address},
         },
     },
-    record::directives::{
-        answer::Asked,
-        copies::DirectiveCopy,
-        kind::State,
-        model::Directive,
-        review::{self, Prompt},
+    record::{
+        conditions::{model::Condition, store as conditions},
+        directives::{
+            answer::Asked,
+            copies::DirectiveCopy,
+            diagnosis::{self, Since},
+            kind::State,
+            model::Directive,
+            review::{self, Prompt},
+        },
     },
 };
 use askama::Template;
@@ -36,6 +44,8 @@ pub struct ListPage {
     prompts: Vec<(String, String, Address)>,
     to_tell: Vec<(String, Address)>,
     decade: Option<String>,
+    /// What began since, with the address that writes it down.
+    diagnoses: Vec<(String, String)>,
     in_force: Vec<Row>,
     drafts: Vec<Row>,
     over: Vec<Row>,
@@ -85,6 +95,7 @@ pub async fn list(grant: Seeing) -> Result<ListPage> {
     let prompts = if page.has_died() { Vec::new() } else { ground.prompts() };
     let decade = review::decade_unsaid(born, grant.today(), &ground.all, &ground.events)
         .filter(|_| !page.has_died());
+    let diagnoses = if page.has_died() { Vec::new() } else { diagnoses(&view, &ground).await? };
     let trouble = |it| (ground.trouble(it), urls::directive(it.directive));
     let prompt = |it: &Prompt| {
         let after = format!("after {}", ground.event_title(it.event));
@@ -104,6 +115,7 @@ pub async fn list(grant: Seeing) -> Result<ListPage> {
         prompts: prompts.iter().map(prompt).collect(),
         to_tell: ground.to_tell().iter().map(tell).collect(),
         decade: decade.map(day::words),
+        diagnoses,
         in_force: rows(&standing.in_force),
         drafts: rows(&standing.drafts),
         over: rows(&standing.over),
@@ -118,4 +130,17 @@ impl ListPage {
     fn name(&self) -> &str {
         self.page.person.as_ref().map_or("the person", |it| &it.name)
     }
+}
+
+/// "Atrial fibrillation, since 2024", where it began after one of them was last signed or looked at.
+async fn diagnoses(view: &View<Directives>, ground: &Ground) -> Result<Vec<(String, String)>> {
+    let Some(view) = view.area::<Clinical>() else { return Ok(Vec::new()) };
+    let asked = |it: Condition| {
+        let since = it.since.as_ref()?;
+        let began = Since::read(since.as_str())?;
+        let query = super::events::Asked::diagnosis(&it.name, began).query();
+        let says = format!("{}, since {since}", it.name);
+        diagnosis::is_unsaid(began, &ground.all, &ground.events).then_some((says, query))
+    };
+    Ok(conditions::standing(&view).await?.into_iter().filter_map(asked).collect())
 }

@@ -10,6 +10,7 @@
 pub mod answer;
 pub mod copies;
 pub mod copy_store;
+pub mod diagnosis;
 pub mod event_store;
 pub mod events;
 pub mod form;

@@ -92,6 +92,32 @@ async fn a_new_decade_is_told_and_a_later_directive_is_not_touched() {
 }
 
 #[tokio::test]
+async fn a_condition_that_began_since_is_asked_about_and_a_hidden_one_is_not() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    ines.open(&family.at("/directives/add")).await.tick("living will");
+    ines.fill("Signed on", "3 May 2022").press("Add this directive").await.answers(200);
+    for (name, since) in [("Arthritis", "2019"), ("Heart failure", "4 Feb 2025"), ("Gout", "2023")]
+    {
+        ines.open(&family.at("/conditions/add")).await.fill("Name", name).fill("Since when", since);
+        ines.press("Add this condition").await.answers(200);
+    }
+    ines.open(&family.at("/visibility/condition/3")).await.tick("Bram").press("Save").await;
+    let mut bram = family.browser("Bram").await;
+    bram.open(&family.at("/directives")).await.sees("Heart failure, since 4 Feb 2025");
+    bram.does_not_see("Gout").does_not_see("write it down");
+    ines.open(&family.at("/directives")).await.sees("Gout, since 2023").does_not_see("Arthritis");
+    ines.press("write it down : Heart failure, since 4 Feb 2025").await.answers(200);
+    assert_eq!(ines.value("On which day"), "4 February 2025");
+    assert_eq!(ines.value("In a few words"), "Heart failure");
+    ines.press("Write it down").await.answers(200).sees("1 directive is to be looked at again.");
+    // A diagnosis since then was written down: of the other one nobody is asked any more either.
+    ines.open(&family.at("/directives")).await.does_not_see("Among the conditions stands");
+    ines.sees("after a new diagnosis");
+    family.house.is_sound().await;
+}
+
+#[tokio::test]
 async fn before_signing_only_what_has_a_source_is_said() {
     let family = Family::new().await;
     let mut bram = family.browser("Bram").await;
