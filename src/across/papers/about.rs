@@ -83,9 +83,8 @@ pub async fn settled(view: &View<Papers>, filing: Filing, before: &Paper) -> Res
     }
     let titles = Titles::read(view, &[]).await?;
     let is_seen = |kept: &str| {
-        KINDS.into_iter().any(|kind| {
-            about(kept).is_some_and(|it| it.0 == kind && titles.thing(kind, it.1).is_some())
-        })
+        let of = about(kept).filter(|(kind, _)| KINDS.contains(kind));
+        of.is_some_and(|(kind, item)| titles.thing(kind, item).is_some())
     };
     match (&filing.about, &before.about) {
         (Some(chosen), _) if !is_seen(chosen) => {
