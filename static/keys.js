@@ -10,7 +10,8 @@ if (listed) {
       return localStorage.getItem('keys');
     } catch { return null; /* not to be remembered here */ }
   };
-  on.checked = kept() === 'on';
+  // Also on a page the browser shows again as it was left: it may have been switched elsewhere since.
+  window.addEventListener('pageshow', () => { on.checked = kept() === 'on'; });
   on.addEventListener('change', () => { kept(on.checked ? 'on' : 'off'); on.blur(); });
   listed.hidden = false;
 
