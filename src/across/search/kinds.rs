@@ -12,7 +12,7 @@ use crate::{
     across::history::kinds as history,
     base::zone::Zone,
     platform::{
-        auth::area::{Clinical, Directives, Essentials, Log, Papers, Tasks},
+        auth::area::{Clinical, Directives, Essentials, Log, Papers, Role, Tasks},
         db::View,
         error::Result,
         web::urls::{self, Address},
@@ -43,15 +43,15 @@ const KINDS: [(&str, &str, &str); 18] = [
 ];
 
 /// Everything that the reader may find; the pages of papers are added to their leaves.
-pub async fn all<A>(view: &View<A>, zone: &Zone) -> Result<Vec<Leaf>> {
+pub async fn all<A>(view: &View<A>, zone: &Zone, role: Role) -> Result<Vec<Leaf>> {
     let mut all = Vec::new();
     if let Some(view) = view.area::<Essentials>() {
         all.extend(shared::allergies(&view).await?);
         all.extend(shared::contacts(&view).await?);
     }
     if let Some(view) = view.area::<Clinical>() {
-        all.extend(clinical::medicines(&view).await?);
-        all.extend(clinical::conditions(&view).await?);
+        all.extend(clinical::medicines(&view, role).await?);
+        all.extend(clinical::conditions(&view, role).await?);
         all.extend(clinical::operations(&view).await?);
         all.extend(clinical::questions(&view, zone).await?);
         all.extend(clinical::visits(&view).await?);

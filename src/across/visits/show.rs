@@ -13,7 +13,7 @@ use crate::{
     platform::{
         audit::{Names, Touch},
         auth::{
-            area::{Clinical, History, Members, Tasks},
+            area::{Clinical, History, Members, Role, Tasks},
             grant::{Change, Grant, See},
         },
         db::View,
@@ -103,7 +103,7 @@ pub async fn show(grant: Grant<See<Clinical>>, At(id): At<VisitId>) -> Result<Sh
         met,
         next: visit.next_id.and_then(|it| titles.thing("appointment", it.into())),
         said: said(&items, &titles),
-        medicines: turned(&view, &items).await?,
+        medicines: turned(&view, &items, grant.role()).await?,
         papers: about::papers(&view, ("visit", id.into())).await?,
         follow: follow(&view, &items, &names).await?,
         asked: readers.iter().any(own),
@@ -136,15 +136,15 @@ fn said(items: &[Item], titles: &Titles) -> Vec<SaidRow> {
     items.iter().filter_map(row).collect()
 }
 
-/// "Warfarin 2.5 mg: put on hold from 9 March 2026"; what was struck since is told no more.
-async fn turned(view: &View<Clinical>, items: &[Item]) -> Result<Vec<Thing>> {
-    let (all, known) =
-        (turns::list(view, &Wanted::default()).await?, medicines::titles(view).await?);
+/// "Warfarin 2.5 mg: put on hold from 9 March 2026"; what was struck since is told no more, nor, to an
+/// aide, what is not taken any more.
+async fn turned(view: &View<Clinical>, items: &[Item], role: Role) -> Result<Vec<Thing>> {
+    let (all, known) = (turns::list(view, &Wanted::default()).await?, medicines::list(view).await?);
     let thing = |item: &Item| {
         let turn = all.iter().find(|it| Some(it.id) == item.turn_id)?;
-        let (_, medicine) = known.iter().find(|it| it.0 == turn.medicine_id)?;
-        let title = format!("{medicine}: {}. {}", turn.sentence(), turn.reason);
-        Some(Thing { title, page: Some(urls::turn(turn.id)) })
+        let medicine = known.iter().find(|it| it.id == turn.medicine_id)?;
+        let title = format!("{}: {}. {}", medicine.title(), turn.sentence(), turn.reason);
+        medicine.is_shown_to(role).then(|| Thing { title, page: Some(urls::turn(turn.id)) })
     };
     Ok(items.iter().filter_map(thing).collect())
 }

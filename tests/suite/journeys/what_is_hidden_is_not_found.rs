@@ -167,3 +167,33 @@ async fn each_finds_what_her_place_reaches() {
     }
     family.house.is_sound().await;
 }
+
+/// An aide is shown what is taken now and what she has now, and nothing of what was.
+#[tokio::test]
+async fn an_aide_finds_nothing_of_what_was() {
+    let family = house(true).await;
+    let mut ines = family.browser("Ines").await;
+    let condition = family.at("/conditions/add");
+    add(&mut ines, condition, "Add this condition", &[("Name", "Shingles")]).await;
+    let mut delia = family.browser("Delia").await;
+    for (stands, medicines, conditions) in [(true, 1, 1), (false, 0, 0)] {
+        if !stands {
+            ines.open(&family.at("/medicines/1/stop")).await.fill("From which day", "9 Nov 2026");
+            ines.fill("Who said so", "Dr Oyelaran").fill("Why", "dizzy");
+            ines.press("Stop").await.answers(200);
+            ines.open(&family.at("/conditions/1/over")).await.fill("Who said so", "Dr Oyelaran");
+            ines.fill("From which day", "20 Nov 2026").press("Over").await.answers(200);
+        }
+        for (words, kind, count) in
+            [("sertraline", "Medicine", medicines), ("shingles", "Condition", conditions)]
+        {
+            for (browser, count) in [(&mut delia, count), (&mut ines, 1)] {
+                browser.open(&family.at("/search")).await.fill("Words to find", words);
+                browser.press("Find these").await.answers(200);
+                let found = html::select(&browser.page(), ".found h3").len();
+                assert_eq!(found, count, "{words}\n{}", browser.text());
+                assert!(count == 0 || browser.text().contains(kind));
+            }
+        }
+    }
+}
