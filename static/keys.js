@@ -11,7 +11,9 @@ if (listed) {
     } catch { return null; /* not to be remembered here */ }
   };
   // Also on a page the browser shows again as it was left: it may have been switched elsewhere since.
-  window.addEventListener('pageshow', () => { on.checked = kept() === 'on'; });
+  const set = () => { on.checked = kept() === 'on'; };
+  set();
+  window.addEventListener('pageshow', set);
   on.addEventListener('change', () => { kept(on.checked ? 'on' : 'off'); on.blur(); });
   listed.hidden = false;
 

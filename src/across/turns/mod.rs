@@ -9,6 +9,8 @@ mod pages;
 mod tell;
 pub mod told;
 
+pub use pages::shown;
+
 use crate::platform::house::House;
 use axum::{Router, routing::get};
 

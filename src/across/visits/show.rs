@@ -7,13 +7,14 @@ use crate::{
         history::titles::{Thing, Titles},
         papers::about,
         tasks::seen,
+        turns::shown,
     },
-    base::ids::VisitId,
+    base::ids::{MedicineId, VisitId},
     family::tasks::model::Task,
     platform::{
         audit::{Names, Touch},
         auth::{
-            area::{Clinical, History, Members, Role, Tasks},
+            area::{Clinical, History, Members, Tasks},
             grant::{Change, Grant, See},
         },
         db::View,
@@ -22,7 +23,7 @@ use crate::{
     },
     record::{
         medicines::{
-            store as medicines,
+            model::Medicine,
             turns::store::{self as turns, Wanted},
         },
         papers::model::Paper,
@@ -34,6 +35,7 @@ use crate::{
 };
 use askama::Template;
 use askama_web::WebTemplate;
+use std::collections::HashMap;
 
 #[derive(Template, WebTemplate)]
 #[template(path = "visits/show.html")]
@@ -103,7 +105,7 @@ pub async fn show(grant: Grant<See<Clinical>>, At(id): At<VisitId>) -> Result<Sh
         met,
         next: visit.next_id.and_then(|it| titles.thing("appointment", it.into())),
         said: said(&items, &titles),
-        medicines: turned(&view, &items, grant.role()).await?,
+        medicines: turned(&view, &items, &shown(&grant, &view).await?).await?,
         papers: about::papers(&view, ("visit", id.into())).await?,
         follow: follow(&view, &items, &names).await?,
         asked: readers.iter().any(own),
@@ -138,13 +140,17 @@ fn said(items: &[Item], titles: &Titles) -> Vec<SaidRow> {
 
 /// "Warfarin 2.5 mg: put on hold from 9 March 2026"; what was struck since is told no more, nor, to an
 /// aide, what is not taken any more.
-async fn turned(view: &View<Clinical>, items: &[Item], role: Role) -> Result<Vec<Thing>> {
-    let (all, known) = (turns::list(view, &Wanted::default()).await?, medicines::list(view).await?);
+async fn turned(
+    view: &View<Clinical>,
+    items: &[Item],
+    shown: &HashMap<MedicineId, Medicine>,
+) -> Result<Vec<Thing>> {
+    let all = turns::list(view, &Wanted::default()).await?;
     let thing = |item: &Item| {
         let turn = all.iter().find(|it| Some(it.id) == item.turn_id)?;
-        let medicine = known.iter().find(|it| it.id == turn.medicine_id)?;
+        let medicine = shown.get(&turn.medicine_id)?;
         let title = format!("{}: {}. {}", medicine.title(), turn.sentence(), turn.reason);
-        medicine.is_shown_to(role).then(|| Thing { title, page: Some(urls::turn(turn.id)) })
+        Some(Thing { title, page: Some(urls::turn(turn.id)) })
     };
     Ok(items.iter().filter_map(thing).collect())
 }

@@ -178,9 +178,12 @@ async fn an_aide_finds_nothing_of_what_was() {
     let mut delia = family.browser("Delia").await;
     for (stands, medicines, conditions) in [(true, 1, 1), (false, 0, 0)] {
         if !stands {
-            ines.open(&family.at("/medicines/1/stop")).await.fill("From which day", "9 Nov 2026");
-            ines.fill("Who said so", "Dr Oyelaran").fill("Why", "dizzy");
-            ines.press("Stop").await.answers(200);
+            ines.open(&family.at("/visits/add")).await.fill("On which day", "9 Nov 2026");
+            ines.fill("With whom", "1").tick("Sertraline: stopped");
+            ines.fill("Why, as it was said Sertraline", "dizzy");
+            ines.press("Save the note").await.answers(200);
+            ines.open(&family.at("/visits/1")).await.sees("Sertraline: stopped");
+            delia.open(&family.at("/visits/1")).await.answers(200).does_not_see("Sertraline");
             ines.open(&family.at("/conditions/1/over")).await.fill("Who said so", "Dr Oyelaran");
             ines.fill("From which day", "20 Nov 2026").press("Over").await.answers(200);
         }
