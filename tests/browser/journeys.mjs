@@ -78,6 +78,8 @@ async function signOut(page, owner) {
   const inside = page.url();
   await page.locator('nav.foot summary').click();
   await press(page, 'button', 'Sign out');
+  // A press does not wait for the page it leads to, and there is no way back from between two pages.
+  await page.waitForURL(new URL('/sign-in', inside).href);
   for (let back = 0; back < 3; back += 1) {
     await page.goBack();
     const shown = await page.locator('body').innerText();

@@ -6,13 +6,14 @@
 
 mod clinical;
 mod papers;
+mod person;
 mod shared;
 
 use crate::{
     across::history::kinds as history,
     base::zone::Zone,
     platform::{
-        auth::area::{Clinical, Directives, Essentials, Log, Papers, Role, Tasks},
+        auth::area::{Clinical, Directives, Essentials, Log, Papers, Tasks},
         db::View,
         error::Result,
         web::urls::{self, Address},
@@ -21,7 +22,10 @@ use crate::{
 };
 
 /// Each kind, what one of it is called, and what many are.
-const KINDS: [(&str, &str, &str); 18] = [
+const KINDS: [(&str, &str, &str); 21] = [
+    ("person", "About the person", "About the person"),
+    ("baseline", "Usual self", "Usual self"),
+    ("statement", "Blood thinner, implant or device", "Blood thinner, implant or device"),
     ("medicine", "Medicine", "Medicines"),
     ("condition", "Condition", "Conditions"),
     ("allergy", "Allergy or intolerance", "Allergies and intolerances"),
@@ -43,15 +47,17 @@ const KINDS: [(&str, &str, &str); 18] = [
 ];
 
 /// Everything that the reader may find; the pages of papers are added to their leaves.
-pub async fn all<A>(view: &View<A>, zone: &Zone, role: Role) -> Result<Vec<Leaf>> {
+pub async fn all<A>(view: &View<A>, zone: &Zone) -> Result<Vec<Leaf>> {
     let mut all = Vec::new();
     if let Some(view) = view.area::<Essentials>() {
+        all.extend(person::person(&view).await?);
         all.extend(shared::allergies(&view).await?);
         all.extend(shared::contacts(&view).await?);
     }
     if let Some(view) = view.area::<Clinical>() {
-        all.extend(clinical::medicines(&view, role).await?);
-        all.extend(clinical::conditions(&view, role).await?);
+        all.extend(person::statements(&view).await?);
+        all.extend(clinical::medicines(&view).await?);
+        all.extend(clinical::conditions(&view).await?);
         all.extend(clinical::operations(&view).await?);
         all.extend(clinical::questions(&view, zone).await?);
         all.extend(clinical::visits(&view).await?);

@@ -22,7 +22,7 @@ pub async fn of(grant: &Grant<See<Essentials>>, view: &View<Essentials>) -> Resu
     if let Some(shelf) = shelves.of(&key) {
         return Ok(shelf);
     }
-    let leaves = kinds::all(view, grant.zone(), grant.role()).await?;
+    let leaves = kinds::all(view, grant.zone()).await?;
     let pages = match view.area::<Papers>() {
         Some(view) => sheets(&leaves, store::pages(&view).await?),
         None => Sheets::default(),

@@ -14,11 +14,7 @@ use super::{
     emergency::Allergies,
     medicines::{Ground, Head},
 };
-use crate::platform::{
-    auth::area::{Clinical, Role},
-    db::View,
-    error::Result,
-};
+use crate::platform::{auth::area::Clinical, db::View, error::Result};
 use occasion::Occasion;
 pub use occasion::Which;
 use serde::Serialize;
@@ -74,7 +70,6 @@ pub struct Asked {
 /// Who prints the sheet, and on which day.
 pub struct Reader {
     pub name: String,
-    pub role: Role,
     pub today: Date,
 }
 
@@ -98,8 +93,8 @@ impl Facts {
         let occasion = Occasion::read(view, which, reader.today).await?;
         let (asked, overdue) = occasion.open(view, reader).await?;
         let mut parts = vec![
-            changes::medicines(view, &occasion, reader.role).await?,
-            changes::illnesses(view, (&occasion, reader), &ground).await?,
+            changes::medicines(view, &occasion).await?,
+            changes::illnesses(view, &occasion, &ground).await?,
             changes::noticed(view, &occasion, reader).await?,
         ];
         parts.extend(changes::papers(view, &occasion).await?);

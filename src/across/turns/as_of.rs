@@ -83,10 +83,8 @@ pub async fn list(grant: Grant<See<History>>, Query(asked): Query<Asked>) -> Res
     let end = grant.zone().instant(on + Duration::DAY, Time::MIDNIGHT).minus(Duration::SECOND);
     let (page, names) = (grant.page("The list on a past day"), view.names().await?);
     let stood = history.stood("medicine", end).await?;
-    let stood = stood
-        .iter()
-        .filter_map(|(id, fields)| Medicine::stood(MedicineId::from(*id), view.person(), fields));
-    let mut stood: Vec<Medicine> = stood.filter(|it| it.is_shown_to(grant.role())).collect();
+    let of = |(id, fields): (&i64, &_)| Medicine::stood((*id).into(), view.person(), fields);
+    let mut stood: Vec<Medicine> = stood.iter().filter_map(of).collect();
     stood.sort_by_key(|it| (it.as_needed, it.name.as_str().to_lowercase()));
     let rows = |status| {
         let those = stood.iter().filter(move |it| it.status == status);
@@ -97,7 +95,7 @@ pub async fn list(grant: Grant<See<History>>, Query(asked): Query<Asked>) -> Res
         those.map(row).collect()
     };
     let (taking, held) = (rows(Status::Taking), rows(Status::OnHold));
-    let shown = shown(&grant, &view).await?;
+    let shown = shown(&view).await?;
     let mut later = Vec::new();
     for turn in turns::list(&view, &Wanted::default()).await? {
         let Some(medicine) = shown.get(&turn.medicine_id) else { continue };

@@ -115,7 +115,7 @@ pub async fn untold(
     typed: Typed,
 ) -> Result<UntoldPage> {
     let view = grant.view().await?;
-    let (contact, shown) = (contact(&view, id).await?, shown(&grant, &view).await?);
+    let (contact, shown) = (contact(&view, id).await?, shown(&view).await?);
     let since = asked.day(grant.today());
     let wanted = Wanted { since: Some(since), ..Wanted::default() };
     let (turns, tellings) =

@@ -105,7 +105,7 @@ pub async fn show(grant: Grant<See<Clinical>>, At(id): At<VisitId>) -> Result<Sh
         met,
         next: visit.next_id.and_then(|it| titles.thing("appointment", it.into())),
         said: said(&items, &titles),
-        medicines: turned(&view, &items, &shown(&grant, &view).await?).await?,
+        medicines: turned(&view, &items, &shown(&view).await?).await?,
         papers: about::papers(&view, ("visit", id.into())).await?,
         follow: follow(&view, &items, &names).await?,
         asked: readers.iter().any(own),

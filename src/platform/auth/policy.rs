@@ -82,6 +82,12 @@ pub fn own_tasks_only(reach: Option<Reach>) -> bool {
     reach.is_some_and(|it| it.role == Role::Aide)
 }
 
+/// Whether a place is shown what is taken and what stands now, and nothing of what was: an aide's.
+/// The house's own doors see all.
+pub fn current_only(reach: Option<Reach>) -> bool {
+    reach.is_some_and(|it| it.role == Role::Aide)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

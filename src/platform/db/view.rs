@@ -8,7 +8,7 @@ use super::{Question, Scope};
 use crate::base::ids::{MemberId, PersonId};
 use crate::platform::{
     auth::{
-        area::{Area, AreaName, Essentials, Tasks},
+        area::{Area, AreaName, Clinical, Essentials, Tasks},
         policy::{self, Level, Reach},
     },
     db::Entry,
@@ -151,6 +151,13 @@ impl View<Tasks> {
     /// Whether of the tasks only her own are there for her.
     pub fn own_only(&self) -> bool {
         policy::own_tasks_only(self.reach())
+    }
+}
+
+impl View<Clinical> {
+    /// Whether what was, a stopped medicine or a condition that is over, is not there for her.
+    pub fn current_only(&self) -> bool {
+        policy::current_only(self.reach())
     }
 }
 

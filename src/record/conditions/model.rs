@@ -10,7 +10,6 @@ use crate::base::{
     text::{Line, Note},
 };
 use crate::platform::{
-    auth::area::Role,
     error::{Error, Result},
     web::form::FormErrors,
 };
@@ -167,11 +166,6 @@ impl Condition {
     /// Whether she has it now, as far as is written down.
     pub fn is_standing(&self) -> bool {
         !self.struck && self.over_on.is_none()
-    }
-
-    /// An aide is shown what stands, and nothing of what was.
-    pub fn is_shown_to(&self, role: Role) -> bool {
-        role != Role::Aide || self.is_standing()
     }
 
     /// "3 March 2026 by Dr Oyelaran": when and by whom she was told, as far as is known.

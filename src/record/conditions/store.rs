@@ -1,4 +1,5 @@
-//! All the SQL of conditions. One that is hidden from the reader is not there.
+//! All the SQL of conditions. One that is hidden from the reader is not there; nor, for an aide, is
+//! one that is over.
 
 use super::{model::Condition, wish::WantsTold};
 use crate::base::{
@@ -27,6 +28,7 @@ pub async fn standing(view: &View<Clinical>) -> Result<Vec<Condition>> {
 
 async fn those(view: &View<Clinical>, standing: bool) -> Result<Vec<Condition>> {
     let (person, member) = (view.person(), view.member());
+    let standing = standing || view.current_only();
     view.all(query_as!(
         Condition,
         r#"select id, person_id, name as "name: Line", since as "since: Line",
@@ -48,7 +50,7 @@ async fn those(view: &View<Clinical>, standing: bool) -> Result<Vec<Condition>> 
 }
 
 pub async fn find(view: &View<Clinical>, id: ConditionId) -> Result<Condition> {
-    let (person, member) = (view.person(), view.member());
+    let (person, member, standing) = (view.person(), view.member(), view.current_only());
     view.one(query_as!(
         Condition,
         r#"select id, person_id, name as "name: Line", since as "since: Line",
@@ -59,10 +61,11 @@ pub async fn find(view: &View<Clinical>, id: ConditionId) -> Result<Condition> {
             struck_reason as "struck_reason: Line", checked_at as "checked_at: Instant",
             checked_by as "checked_by: _", checked_against as "checked_against: Line", version
         from condition
-        where person_id = ? and id = ?
+        where person_id = ? and id = ? and (not ? or not struck and over_on is null)
             and id not in (select item from hidden where kind = 'condition' and member_id = ? and standing)"#,
         person,
         id,
+        standing,
         member
     ))
     .await
@@ -133,14 +136,15 @@ pub async fn save(write: &mut Write<Clinical>, old: &Condition, new: &Condition)
     saved.await.map(|_| ())
 }
 
-/// The name of every one there ever was, for the history.
+/// The name of every one there ever was, for the history and for what names one.
 pub async fn titles(view: &View<Clinical>) -> Result<Vec<(ConditionId, String)>> {
-    let (person, member) = (view.person(), view.member());
+    let (person, member, standing) = (view.person(), view.member(), view.current_only());
     let all = view.all(query!(
         r#"select id as "id: ConditionId", name as title from condition
-        where person_id = ?
+        where person_id = ? and (not ? or not struck and over_on is null)
             and id not in (select item from hidden where kind = 'condition' and member_id = ? and standing)"#,
         person,
+        standing,
         member
     ));
     Ok(all.await?.into_iter().map(|it| (it.id, it.title)).collect())

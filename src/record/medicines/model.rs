@@ -9,7 +9,6 @@ use crate::base::{
     text::Line,
 };
 use crate::platform::{
-    auth::area::Role,
     error::{Error, Result},
     web::form::{Choice, FormErrors},
 };
@@ -287,11 +286,6 @@ impl Medicine {
     /// Whether it stands on the list of what she takes: taking, or on hold.
     pub fn is_current(&self) -> bool {
         matches!(self.status, Status::Taking | Status::OnHold)
-    }
-
-    /// An aide is shown what is taken now, and nothing of what was.
-    pub fn is_shown_to(&self, role: Role) -> bool {
-        role != Role::Aide || self.is_current()
     }
 
     pub fn is_taken(&self) -> bool {

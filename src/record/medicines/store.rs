@@ -1,4 +1,5 @@
-//! All the SQL of medicines. A medicine that is hidden from the reader is not there.
+//! All the SQL of medicines. A medicine that is hidden from the reader is not there; nor, for an
+//! aide, is one that is not taken any more.
 
 use super::model::{Medicine, Status, Supply};
 use crate::base::{change::Change, clock::Instant, ids::MedicineId, text::Line};
@@ -22,6 +23,7 @@ pub async fn current(view: &View<Clinical>) -> Result<Vec<Medicine>> {
 
 async fn those(view: &View<Clinical>, current: bool) -> Result<Vec<Medicine>> {
     let (person, member) = (view.person(), view.member());
+    let current = current || view.current_only();
     view.all(query_as!(
         Medicine,
         r#"select id, person_id, name as "name: Line", strength as "strength: Line",
@@ -45,7 +47,7 @@ async fn those(view: &View<Clinical>, current: bool) -> Result<Vec<Medicine>> {
 }
 
 pub async fn find(view: &View<Clinical>, id: MedicineId) -> Result<Medicine> {
-    let (person, member) = (view.person(), view.member());
+    let (person, member, current) = (view.person(), view.member(), view.current_only());
     view.one(query_as!(
         Medicine,
         r#"select id, person_id, name as "name: Line", strength as "strength: Line",
@@ -58,10 +60,11 @@ pub async fn find(view: &View<Clinical>, id: MedicineId) -> Result<Medicine> {
             checked_at as "checked_at: Instant", checked_by as "checked_by: _",
             checked_against as "checked_against: Line", version
         from medicine
-        where person_id = ? and id = ?
+        where person_id = ? and id = ? and (status in ('taking', 'on hold') or not ?)
             and id not in (select item from hidden where kind = 'medicine' and member_id = ? and standing)"#,
         person,
         id,
+        current,
         member
     ))
     .await
@@ -138,14 +141,15 @@ pub async fn save(write: &mut Write<Clinical>, old: &Medicine, new: &Medicine) -
     saved.await.map(|_| ())
 }
 
-/// The name of every medicine there ever was, for the history.
+/// The name of every medicine there ever was, for the history and for what names one.
 pub async fn titles(view: &View<Clinical>) -> Result<Vec<(MedicineId, String)>> {
-    let (person, member) = (view.person(), view.member());
+    let (person, member, current) = (view.person(), view.member(), view.current_only());
     let all = view.all(query!(
         r#"select id as "id: MedicineId", name, strength from medicine
-        where person_id = ?
+        where person_id = ? and (status in ('taking', 'on hold') or not ?)
             and id not in (select item from hidden where kind = 'medicine' and member_id = ? and standing)"#,
         person,
+        current,
         member
     ));
     let title = |name: String, strength: Option<String>| match strength {

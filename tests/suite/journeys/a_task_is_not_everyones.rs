@@ -152,3 +152,26 @@ async fn a_task_about_a_note_is_not_offered_to_one_for_whom_the_note_is_not_ther
     family.browser("Bram").await.get(&family.at("/tasks/1")).await.answers(404);
     family.house.is_sound().await;
 }
+
+/// A task stays hers when its medicine is not taken any more: but an aide is shown nothing of what was.
+#[tokio::test]
+async fn a_task_of_an_aide_does_not_name_what_is_not_taken_any_more() {
+    let family = Family::new().await;
+    let (mut ines, mut delia) = (family.browser("Ines").await, family.browser("Delia").await);
+    ines.open(&family.at("/medicines/add")).await.fill("Name", "Sertraline");
+    ines.press("Add this medicine").await.answers(200);
+    add(&mut delia, &family, ("Bring the empty bottle back", "medicine/1")).await;
+    delia.open(&family.at("/tasks/1")).await.sees("Sertraline");
+    ines.open(&family.at("/medicines/1/stop")).await.fill("Why", "dizzy");
+    ines.fill("Who said so", "Dr Lind").press("Stop").await.answers(200);
+    for page in ["/tasks", "/tasks/1", "/tasks/add", "/today", "/changes", "/visits"] {
+        delia.open(&family.at(page)).await.answers(200);
+        assert!(!delia.text().contains("Sertraline"), "{page}: {}", delia.text());
+    }
+    delia.open(&family.at("/tasks/1")).await.sees("Bring the empty bottle back");
+    for gone in ["/medicines/1", "/medicines/1/stock", "/changes/1"] {
+        delia.open(&family.at(gone)).await.answers(404);
+    }
+    ines.open(&family.at("/tasks/1")).await.sees("Sertraline");
+    family.house.is_sound().await;
+}

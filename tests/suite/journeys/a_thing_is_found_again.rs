@@ -9,6 +9,35 @@ type Written =
 
 const WRITTEN: &[Written] = &[
     (
+        "/edit",
+        &[
+            ("Hearing", "a hearing aid on the left"),
+            ("Whom to phone first", "Juno"),
+            ("Number to phone first", "+1 (218) 555-0177"),
+            ("Who said so", "Ottoline, 3 Nov 2026"),
+        ],
+        &[],
+        "Save",
+    ),
+    (
+        "/usual/edit",
+        &[
+            ("Usual thinking", "knows the day"),
+            ("Voice", "slow and low"),
+            ("Feeding, in one line", "Juno cuts the meat"),
+            ("Said by", "Bram"),
+            ("On which day", "3 Nov 2026"),
+        ],
+        &[],
+        "Save",
+    ),
+    (
+        "/statements/implant",
+        &[("Which one", "pacemaker"), ("Said by", "Dr Lind"), ("On which day", "3 Mar 2026")],
+        &["yes"],
+        "Save",
+    ),
+    (
         "/medicines/add",
         &[
             ("Name", "Warfarin"),
@@ -116,6 +145,11 @@ pub fn titles(browser: &Browser) -> Vec<String> {
 async fn each_kind_of_thing_is_found_from_any_page() {
     let (family, mut ines) = written_down().await;
     for (words, kind, title, leads) in [
+        ("hearing aid", "About the person", "Ottoline Varga", ""),
+        ("5550177", "About the person", "Ottoline Varga", ""),
+        ("cuts meat", "Usual self", "How Ottoline Varga usually is", "/usual"),
+        ("slow", "Usual self", "How Ottoline Varga usually is", "/usual"),
+        ("pacemaker", "Blood thinner, implant", "Implant or device", "/statements"),
         ("oyelaran", "Medicine", "Warfarin 5\u{a0}mg", "/medicines/1"),
         ("HIVES", "Allergy or intolerance", "Walnuts", "/allergies/1"),
         ("fibril atri", "Condition", "Atrial fibrillation", "/conditions/1"),
@@ -206,7 +240,7 @@ async fn whatever_is_typed_is_words_and_never_an_error() {
         ("title:warfarin", 0),
         ("NEAR(\"a b\", 2)", 0),
         ("'; drop table medicine; --", 0),
-        ("\" OR \"", 0),
+        ("\" OR NOT \"", 0),
         ("***", 0),
         ("<script>alert(1)</script>", 0),
         ("\u{202e}warfarin\u{0}", 2),

@@ -3,12 +3,7 @@
 use crate::{
     across::search::leaves::{beyond, joined, opt},
     base::zone::Zone,
-    platform::{
-        auth::area::{Clinical, Role},
-        db::View,
-        error::Result,
-        words::Leaf,
-    },
+    platform::{auth::area::Clinical, db::View, error::Result, words::Leaf},
     record::{
         conditions::{model::Condition, store as conditions},
         medicines::{model::Medicine, store as medicines},
@@ -21,8 +16,7 @@ use crate::{
     },
 };
 
-/// As far as her role is shown them: an aide finds nothing of what was.
-pub async fn medicines(view: &View<Clinical>, role: Role) -> Result<Vec<Leaf>> {
+pub async fn medicines(view: &View<Clinical>) -> Result<Vec<Leaf>> {
     let leaf = |it: &Medicine| Leaf {
         kind: "medicine",
         item: it.id.into(),
@@ -40,12 +34,10 @@ pub async fn medicines(view: &View<Clinical>, role: Role) -> Result<Vec<Leaf>> {
         day: it.status_since.or(it.started_on),
         ..Leaf::default()
     };
-    let all = medicines::list(view).await?;
-    Ok(all.iter().filter(|it| it.is_shown_to(role)).map(leaf).collect())
+    Ok(medicines::list(view).await?.iter().map(leaf).collect())
 }
 
-/// As far as her role is shown them, too.
-pub async fn conditions(view: &View<Clinical>, role: Role) -> Result<Vec<Leaf>> {
+pub async fn conditions(view: &View<Clinical>) -> Result<Vec<Leaf>> {
     let leaf = |it: &Condition| Leaf {
         kind: "condition",
         item: it.id.into(),
@@ -62,8 +54,7 @@ pub async fn conditions(view: &View<Clinical>, role: Role) -> Result<Vec<Leaf>> 
         day: it.over_on,
         ..Leaf::default()
     };
-    let all = conditions::list(view).await?;
-    Ok(all.iter().filter(|it| it.is_shown_to(role)).map(leaf).collect())
+    Ok(conditions::list(view).await?.iter().map(leaf).collect())
 }
 
 pub async fn operations(view: &View<Clinical>) -> Result<Vec<Leaf>> {

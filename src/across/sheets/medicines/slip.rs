@@ -11,7 +11,7 @@ use crate::{
         text::Line,
     },
     platform::{
-        auth::area::{Clinical, Essentials, Role},
+        auth::area::{Clinical, Essentials},
         db::View,
         error::{Error, Result},
     },
@@ -36,7 +36,6 @@ pub struct Which {
     pub turn: Option<TurnId>,
     pub contact: Option<ContactId>,
     pub since: Date,
-    pub role: Role,
 }
 
 #[derive(Serialize)]
@@ -69,8 +68,7 @@ impl Facts {
     /// As the reader may see them, in one snapshot.
     pub async fn read(view: &View<Clinical>, which: &Which) -> Result<Facts> {
         let ground = Ground::read(view).await?;
-        let mut shown = medicines::list(view).await?;
-        shown.retain(|it| it.is_shown_to(which.role));
+        let shown = medicines::list(view).await?;
         let contact = match which.contact {
             Some(id) => Some(contact(view, id).await?),
             None => None,

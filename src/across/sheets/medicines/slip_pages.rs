@@ -52,7 +52,6 @@ impl Asked {
             turn: asked::id::<TurnId>(&self.turn)?,
             contact: asked::id::<ContactId>(&self.contact)?,
             since: day::parse(&self.since).unwrap_or(grant.today() - Duration::days(30)),
-            role: grant.role(),
         })
     }
 

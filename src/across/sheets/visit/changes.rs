@@ -6,7 +6,7 @@ use crate::{
     across::{papers::about, sheets::medicines::Ground},
     base::day,
     platform::{
-        auth::area::{Clinical, Log, Role},
+        auth::area::{Clinical, Log},
         db::View,
         error::Result,
     },
@@ -30,9 +30,8 @@ use crate::{
     },
 };
 
-pub async fn medicines(view: &View<Clinical>, occasion: &Occasion, role: Role) -> Result<Part> {
-    let mut shown = medicines::list(view).await?;
-    shown.retain(|it| it.is_shown_to(role));
+pub async fn medicines(view: &View<Clinical>, occasion: &Occasion) -> Result<Part> {
+    let shown = medicines::list(view).await?;
     let wanted = Wanted { since: Some(occasion.since), ..Wanted::default() };
     let turned = turns::list(view, &wanted).await?;
     let items = turned.iter().filter_map(|it| turn(it, &shown)).collect();
@@ -61,7 +60,7 @@ fn turn(turn: &Turn, shown: &[Medicine]) -> Option<Item> {
 /// Those that were written down since, and those that are over since.
 pub async fn illnesses(
     view: &View<Clinical>,
-    (occasion, reader): (&Occasion, &Reader),
+    occasion: &Occasion,
     ground: &Ground,
 ) -> Result<Part> {
     let since = ground.begins(occasion.since);
@@ -71,9 +70,6 @@ pub async fn illnesses(
     listed.retain(|it| {
         new.contains(&i64::from(it.id)) || it.over_on.is_some_and(|on| on >= occasion.since)
     });
-    if reader.role == Role::Aide {
-        listed.retain(|it| it.is_standing());
-    }
     let mut items: Vec<Item> = listed.iter().map(|it| condition(it)).collect();
     let new = view.added_since("operation", since).await?;
     let operated = operations::list(view).await?.into_iter();

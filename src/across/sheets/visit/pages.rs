@@ -93,7 +93,7 @@ struct VisitPage {
 
 async fn facts(grant: &Seeing, view: &View<Clinical>, which: &Which) -> Result<Facts> {
     let name = view.names().await?.of(grant.member()).to_owned();
-    let reader = Reader { name, role: grant.role(), today: grant.today() };
+    let reader = Reader { name, today: grant.today() };
     Facts::read(view, which, &reader).await
 }
 

@@ -56,7 +56,7 @@ pub async fn entering(
     typed: Typed,
 ) -> Result<AsNeededPage> {
     let view = grant.view().await?;
-    let (ground, names) = (Ground::read(&view, &grant).await?, view.names().await?);
+    let (ground, names) = (Ground::read(&view).await?, view.names().await?);
     let medicine = ground.find(id)?.clone();
     let (today, now) = (grant.today(), grant.now());
     let step = needed_step(&ground.steps, id, today).cloned();
@@ -94,7 +94,7 @@ async fn newest(view: &View<Log>, id: MedicineId, today: Date) -> Result<i64> {
 pub async fn enter(grant: Changing, At(id): At<MedicineId>, form: Form<AsNeeded>) -> Done {
     let sent = form.parse()?;
     let mut write = grant.write().await?;
-    let (ground, names) = (Ground::read(&write, &grant).await?, write.names().await?);
+    let (ground, names) = (Ground::read(&write).await?, write.names().await?);
     let medicine = ground.find(id)?;
     let (date, at) = moment((sent.day, sent.time), grant.now(), grant.zone())?;
     let step = needed_step(&ground.steps, id, date);

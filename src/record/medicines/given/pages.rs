@@ -90,7 +90,7 @@ type Seeing = Grant<See<Log>>;
 
 pub async fn list(grant: Seeing, Query(asked): Query<Asked>) -> Result<ListPage> {
     let view = grant.view().await?;
-    let ground = Ground::read(&view, &grant).await?;
+    let ground = Ground::read(&view).await?;
     let today = grant.today();
     let date = asked.day(today).min(today);
     let (entries, names) = (store::list(&view, None, (date, date)).await?, view.names().await?);

@@ -92,12 +92,8 @@ impl SlotPage {
     }
 }
 
-async fn doses(
-    view: &View<Log>,
-    grant: &Changing,
-    (date, when): (Date, When),
-) -> Result<Vec<Dose>> {
-    let ground = Ground::read(view, grant).await?;
+async fn doses(view: &View<Log>, (date, when): (Date, When)) -> Result<Vec<Dose>> {
+    let ground = Ground::read(view).await?;
     let entries = store::list(view, None, (date, date)).await?;
     let slots = ground.slots(&entries, date);
     let slot = slots.into_iter().find(|it| it.when == when).ok_or(Error::NotFound)?;
@@ -111,7 +107,7 @@ pub async fn entering(
     typed: Typed,
 ) -> Result<SlotPage> {
     let view = grant.view().await?;
-    let (all, names) = (doses(&view, &grant, (date, when)).await?, view.names().await?);
+    let (all, names) = (doses(&view, (date, when)).await?, view.names().await?);
     let entered = all.iter().filter_map(|it| {
         let entry = it.entry.as_ref()?;
         let (amount, state) = (entry.counted(), entry.state(&names, grant.zone()));
@@ -133,7 +129,7 @@ pub async fn enter(
     let sent = form.parse()?;
     FormErrors::unless_come("doses", date, grant.today())?;
     let mut write = grant.write().await?;
-    let all = doses(&write, &grant, (date, when)).await?;
+    let all = doses(&write, (date, when)).await?;
     let (names, members) = (write.names().await?, write.members().await?);
     let by = whom(sent.by, write.member(), &members);
     let entered = (write.member(), write.at());

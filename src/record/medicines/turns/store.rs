@@ -1,5 +1,5 @@
-//! All the SQL of turns, and of who was told. A turn of a medicine that is hidden from the reader
-//! is not there; nor is a telling of a contact that is.
+//! All the SQL of turns, and of who was told. A turn of a medicine that is not there for the reader
+//! (hidden, or for an aide not taken any more) is not there; nor is a telling of a hidden contact.
 
 use super::model::{Telling, Turn, What};
 use crate::base::{
@@ -47,7 +47,7 @@ pub async fn newest(view: &View<Clinical>, medicine: MedicineId) -> Result<Optio
 }
 
 async fn turns(view: &View<Clinical>, id: Option<TurnId>, wanted: &Wanted) -> Result<Vec<Turn>> {
-    let (person, member) = (view.person(), view.member());
+    let (person, member, current) = (view.person(), view.member(), view.current_only());
     let Wanted { medicine, since, standing } = wanted;
     view.all(query_as!(
         Turn,
@@ -62,13 +62,15 @@ async fn turns(view: &View<Clinical>, id: Option<TurnId>, wanted: &Wanted) -> Re
             and (?4 is null or from_on >= ?4) and (not ?5 or planned or what = 'held')
             and not struck
             and medicine_id not in (select item from hidden where kind = 'medicine' and member_id = ?6 and standing)
+            and (not ?7 or medicine_id in (select id from medicine where status in ('taking', 'on hold')))
         order by from_on desc, id desc"#,
         person,
         id,
         medicine,
         since,
         standing,
-        member
+        member,
+        current
     ))
     .await
 }
@@ -140,7 +142,7 @@ async fn told(
     turn: Option<TurnId>,
     id: Option<TellingId>,
 ) -> Result<Vec<Telling>> {
-    let (person, member) = (view.person(), view.member());
+    let (person, member, current) = (view.person(), view.member(), view.current_only());
     view.all(query_as!(
         Telling,
         r#"select id, person_id, turn_id, medicine_id, contact_id as "contact_id: _",
@@ -152,11 +154,13 @@ async fn told(
             and medicine_id not in (select item from hidden where kind = 'medicine' and member_id = ?4 and standing)
             and (contact_id is null or contact_id not in
                 (select item from hidden where kind = 'contact' and member_id = ?4 and standing))
+            and (not ?5 or medicine_id in (select id from medicine where status in ('taking', 'on hold')))
         order by told_on, id"#,
         person,
         turn,
         id,
-        member
+        member,
+        current
     ))
     .await
 }
@@ -201,15 +205,17 @@ pub async fn save_telling(write: &mut Write<Clinical>, old: &Telling, new: &Tell
 
 /// Of these turns the medicine, with what it was and its day, for the history. They never end.
 pub async fn titles(view: &View<Clinical>, ids: &[i64]) -> Result<Vec<(TurnId, String)>> {
-    let (person, member) = (view.person(), view.member());
+    let (person, member, current) = (view.person(), view.member(), view.current_only());
     let ids = serde_json::json!(ids).to_string();
     let all = view.all(query!(
         r#"select t.id as "id: TurnId", name, what as "what: What", from_on as "from_on: Date"
         from turn t join medicine on medicine.id = medicine_id
         where t.person_id = ? and t.id in (select value from json_each(?))
+            and (status in ('taking', 'on hold') or not ?)
             and medicine_id not in (select item from hidden where kind = 'medicine' and member_id = ? and standing)"#,
         person,
         ids,
+        current,
         member
     ));
     let title = |name: String, what: What, on: Date| {
@@ -223,18 +229,20 @@ pub async fn telling_titles(
     view: &View<Clinical>,
     ids: &[i64],
 ) -> Result<Vec<(TellingId, String)>> {
-    let (person, member) = (view.person(), view.member());
+    let (person, member, current) = (view.person(), view.member(), view.current_only());
     let ids = serde_json::json!(ids).to_string();
     let all = view.all(query!(
         r#"select t.id as "id: TellingId", whom, name
         from telling t join medicine on medicine.id = medicine_id
         where t.person_id = ?1 and t.id in (select value from json_each(?3))
+            and (status in ('taking', 'on hold') or not ?4)
             and medicine_id not in (select item from hidden where kind = 'medicine' and member_id = ?2 and standing)
             and (contact_id is null or contact_id not in
                 (select item from hidden where kind = 'contact' and member_id = ?2 and standing))"#,
         person,
         member,
-        ids
+        ids,
+        current
     ));
     let title = |whom: String, name: String| format!("{whom} of {name}");
     Ok(all.await?.into_iter().map(|it| (it.id, title(it.whom, it.name))).collect())
