@@ -28,7 +28,7 @@ use crate::{
     record::{
         allergies::store as allergies,
         appointments::{matter_store as matters, store as appointments},
-        baseline::store as baseline,
+        baseline::{model::usually_is, store as baseline},
         conditions::store as conditions,
         contacts::store as contacts,
         coverage::{cards::store as cards, store as covers},
@@ -152,7 +152,7 @@ impl Titles {
     async fn essentials(&mut self, view: &View<Essentials>, these: &[i64]) -> Result<()> {
         let person = people::find(view).await?;
         let usual = baseline::find(view).await?.id;
-        self.put("baseline", [(usual, format!("How {} usually is", person.name))]);
+        self.put("baseline", [(usual, usually_is(person.name.as_str()))]);
         self.put("person", [(person.id, person.name.to_string())]);
         self.put("allergy", allergies::titles(view).await?);
         self.put("print", sheets::titles(view, these).await?);

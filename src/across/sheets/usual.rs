@@ -2,7 +2,10 @@
 //!
 //! What is missing is shown as missing once, as one line, and not line by line.
 
-use crate::record::baseline::{daily, model::Baseline};
+use crate::record::baseline::{
+    daily,
+    model::{Baseline, usually_is},
+};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -24,7 +27,7 @@ pub struct Item {
 
 impl Usual {
     pub fn of(it: &Baseline, name: &str, stamp: String) -> Usual {
-        let title = format!("How {name} usually is");
+        let title = usually_is(name);
         if it.is_empty() {
             return Usual { title, items: Vec::new(), said: None, stamp: None };
         }

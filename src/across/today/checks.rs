@@ -4,6 +4,7 @@ use super::facts::{Facts, Treated};
 use crate::{
     base::check::Check,
     platform::web::urls::{self, Address},
+    record::baseline::model::usually_is,
 };
 
 /// How many are shown: more than one sitting's worth helps nobody.
@@ -32,8 +33,7 @@ fn essentials(facts: &Facts) -> Vec<Fact> {
     let fact = |title: String, check, to| Fact { title, check, to };
     let mut all = vec![fact(person.name.to_string(), person.check(), urls::person())];
     if !usual.is_empty() {
-        let title = format!("How {} usually is", person.name);
-        all.push(fact(title, usual.check(), urls::usual()));
+        all.push(fact(usually_is(person.name.as_str()), usual.check(), urls::usual()));
     }
     for it in facts.allergies.listed() {
         all.push(fact(it.substance.to_string(), it.check(), urls::allergy(it.id)));

@@ -106,6 +106,14 @@ mod tests {
     }
 
     #[test]
+    fn an_aide_alone_is_shown_nothing_of_what_was() {
+        let only = |role| current_only(Some(Reach::of(role)));
+        let those: Vec<Role> = Role::ALL.into_iter().filter(|it| only(*it)).collect();
+        assert_eq!(those, [Role::Aide]);
+        assert!(!current_only(None), "the house itself sees all");
+    }
+
+    #[test]
     fn nobody_gives_what_she_has_not() {
         let steward = Reach::of(Role::Steward);
         let less = without(Role::Steward, AreaName::Money, Level::None);

@@ -68,6 +68,11 @@ audited!(Baseline as "baseline" {
     checked_at: "", checked_by: "", checked_against: "checked against",
 } skip { id, person_id, version });
 
+/// What it is called, on its page and wherever it is named.
+pub fn usually_is(name: &str) -> String {
+    format!("How {name} usually is")
+}
+
 impl Baseline {
     /// Where nobody has written anything down.
     pub fn not_asked(person_id: PersonId) -> Baseline {

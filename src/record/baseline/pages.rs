@@ -3,7 +3,7 @@
 use super::{
     daily::{ACTIVITIES, Activity, Manner},
     form::{Against, Described},
-    model::Baseline,
+    model::{Baseline, usually_is},
     store,
 };
 use crate::platform::{
@@ -50,7 +50,7 @@ pub async fn show(grant: Grant<See<Essentials>>) -> Result<ShowPage> {
     let view = grant.view().await?;
     let (baseline, names) = (store::find(&view).await?, view.names().await?);
     let touch = view.last_change("baseline", baseline.id.into()).await?;
-    let (page, name) = titled(grant.page(""), |name| format!("How {name} usually is"));
+    let (page, name) = titled(grant.page(""), usually_is);
     Ok(ShowPage {
         stamp: Stamp::of(&page, &names, baseline.check()),
         may_change: grant.may::<Change<Essentials>>(),

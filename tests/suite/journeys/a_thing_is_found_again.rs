@@ -240,6 +240,8 @@ async fn whatever_is_typed_is_words_and_never_an_error() {
         ("title:warfarin", 0),
         ("NEAR(\"a b\", 2)", 0),
         ("'; drop table medicine; --", 0),
+        // A word like any other: it stands in "Implant or device".
+        ("\" OR \"", 1),
         ("\" OR NOT \"", 0),
         ("***", 0),
         ("<script>alert(1)</script>", 0),

@@ -12,7 +12,7 @@ use crate::{
     record::{
         baseline::{
             daily::{self, Daily, Manner},
-            model::Baseline,
+            model::{Baseline, usually_is},
             store as baseline,
         },
         people::{model::Person, store as people},
@@ -65,7 +65,7 @@ fn usually(person: &Person, it: &Baseline) -> Leaf {
     Leaf {
         kind: "baseline",
         item: it.id.into(),
-        title: format!("How {} usually is", person.name),
+        title: usually_is(person.name.as_str()),
         text: joined(own.into_iter().chain(with_her).chain(rest)),
         day: it.said_on,
         ..Leaf::default()

@@ -15,7 +15,7 @@ use crate::{
     record::{
         allergies::store as allergies,
         appointments::store as appointments,
-        baseline::store as baseline,
+        baseline::{model::usually_is, store as baseline},
         conditions::{model::Condition, store as conditions},
         contacts::store as contacts,
         happenings::store::{self as happenings, Wanted},
@@ -102,7 +102,7 @@ async fn essentials(view: &View<Essentials>, name: &str) -> Result<Vec<Part>> {
         part("Who you are", vec![who(&person)]),
         part("Allergies", vec![counted(&state.sentence(), listed.collect())]),
         part("Contacts", vec![list("contact", contacts.collect())]),
-        part(&format!("How {name} usually is"), vec![usual]),
+        part(&usually_is(name), vec![usual]),
     ])
 }
 

@@ -9,7 +9,7 @@ use crate::{
     across::sheets::{emergency::Allergies, stamps::Stamps},
     base::text::Line,
     platform::{
-        auth::area::{Clinical, Essentials, Role},
+        auth::area::{Clinical, Essentials},
         db::View,
         error::Result,
     },
@@ -92,7 +92,6 @@ pub struct StoppedItem {
 /// Who prints the list, and on which day.
 pub struct Reader {
     pub name: String,
-    pub role: Role,
     pub today: Date,
 }
 
@@ -108,7 +107,7 @@ impl Facts {
             title: "Medicine list",
             allergies,
             medicines: Medicines::of(&ground, reader.today),
-            stopped: Stopped::of(&all, reader),
+            stopped: Stopped::of(&all, reader.today, view.current_only()),
             person: ground.head,
         })
     }
@@ -173,10 +172,9 @@ fn plain(steps: &[Step], medicine: &Medicine, today: Date) -> Vec<String> {
 }
 
 impl Stopped {
-    fn of(all: &[Medicine], reader: &Reader) -> Stopped {
+    fn of(all: &[Medicine], today: Date, current_only: bool) -> Stopped {
         let lately = |it: &&Medicine| {
-            it.status == Status::Stopped
-                && it.status_since.is_none_or(|on| reader.today - on <= LATELY)
+            it.status == Status::Stopped && it.status_since.is_none_or(|on| today - on <= LATELY)
         };
         let item = |it: &Medicine| StoppedItem {
             title: it.title(),
@@ -184,9 +182,9 @@ impl Stopped {
             reason: it.status_reason.clone(),
         };
         let items: Vec<StoppedItem> = all.iter().filter(lately).map(item).collect();
-        let sentence = match (items.is_empty(), reader.role) {
-            (true, Role::Aide) => Some("Not listed here: an aide is shown what is taken now."),
-            (true, _) => Some("None is written down as stopped in the last 90 days."),
+        let sentence = match (items.is_empty(), current_only) {
+            (true, true) => Some("Not listed here: an aide is shown what is taken now."),
+            (true, false) => Some("None is written down as stopped in the last 90 days."),
             (false, _) => None,
         };
         Stopped {

@@ -52,7 +52,7 @@ pub struct ListPage {
 /// The facts of the list as this member sees them.
 pub async fn list_facts<L: Leave>(view: &View<Clinical>, grant: &Grant<L>) -> Result<list::Facts> {
     let name = view.names().await?.of(grant.member()).to_owned();
-    list::Facts::read(view, &list::Reader { name, role: grant.role(), today: grant.today() }).await
+    list::Facts::read(view, &list::Reader { name, today: grant.today() }).await
 }
 
 async fn list(grant: Seeing) -> Result<ListPage> {
