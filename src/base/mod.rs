@@ -10,6 +10,7 @@ pub mod content_line;
 pub mod day;
 pub mod holidays;
 pub mod ids;
+pub mod number;
 pub mod order;
 pub mod picture;
 pub mod quantity;

@@ -68,6 +68,9 @@ impl Open {
     pub fn offers(&self) -> Vec<(Choice, &'static str)> {
         let ask = (Choice::Ask, "Ask: it becomes a question");
         match (self.class, &self.medicine) {
+            (Class::NotUnderstood, _) => {
+                vec![(Choice::Keep, "Leave the record as it is"), ask]
+            }
             (Class::Same, _) => vec![(Choice::Keep, "They agree"), ask],
             (Class::Changed, _) => vec![
                 (Choice::Accept, "Accept theirs: change the label in the record"),
@@ -116,6 +119,14 @@ impl Open {
 pub struct Settled {
     pub row: SettledRow,
     pub line: Option<ListLine>,
+}
+
+impl Settled {
+    /// Whether it wrote a number into the record that is not the one on the list, as an earlier
+    /// version of this program did where a number began with its point.
+    pub fn is_misread(&self) -> bool {
+        self.row.stands_written() && self.line.as_ref().is_some_and(ListLine::is_misread)
+    }
 }
 
 pub struct Comparison {
@@ -171,7 +182,7 @@ async fn open(
             let line = row.line.map(|at| lines[at].clone());
             let alone = row.ours.is_none();
             let earlier = || earlier(line.as_ref().filter(|_| alone)?, &over, &pairs);
-            let note = row.note.map(str::to_owned).or_else(earlier);
+            let note = row.note.or_else(earlier);
             let medicine = row.ours.map(|at| current[at].clone());
             Open { line, medicine, class: row.class, differs: row.differs, note }
         })

@@ -64,6 +64,8 @@ impl FromForm for PutRight {
         let name = form.needed_line("name", "Enter the name as it stands in the line.");
         let (strength, of) = (form.line("strength"), form.line("form"));
         let directions = form.line("directions");
+        sure(form, "strength", &strength);
+        sure(form, "directions", &directions);
         let (stopped, left_out) = (form.tick("stopped"), form.tick("left_out"));
         let version = form.version();
         form.finish(|| {
@@ -77,6 +79,13 @@ impl FromForm for PutRight {
                 version,
             })
         })
+    }
+}
+
+/// Tells at its field where a number that was typed cannot be read for sure.
+fn sure(form: &mut Reader, field: &'static str, typed: &Option<Line>) {
+    if let Some(why) = typed.as_ref().and_then(|it| lines::unsure(it.as_str())) {
+        form.wrong(field, format!("{why}."));
     }
 }
 

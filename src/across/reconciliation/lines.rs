@@ -4,13 +4,21 @@
 //! fit nowhere stay with how it is taken. The line's own words are kept beside whatever was
 //! understood, and each can be put right by hand. A line counts as stopped only where it says so
 //! plainly ("STOP", "stopped", "discontinued"); "stop after 7 days" does not.
+//!
+//! A number keeps its value or the line is not understood: every number of the line must be found
+//! again in what was understood, and one that may be another (`numbers`) is left to a person.
 
+mod numbers;
 mod words;
 
 #[cfg(test)]
 mod tests;
 
-use crate::base::text::Line;
+use crate::base::{
+    number::{self, FRACTIONS},
+    text::Line,
+};
+pub use numbers::unsure;
 use words::{is_form, is_how_taken, is_quality, is_unit, says_stopped};
 
 /// At most so many lines of one list.
@@ -25,6 +33,8 @@ pub struct Understood {
     /// How it is taken, in the line's own words.
     pub directions: Option<String>,
     pub stopped: bool,
+    /// Why it is not understood: then no part of it but the name is.
+    pub unclear: Option<String>,
 }
 
 /// What cannot be kept, and in which line.
@@ -51,7 +61,51 @@ pub fn read(text: &str) -> Result<Vec<(Line, Understood)>, Unreadable> {
 /// How one line is understood.
 pub fn understood(raw: &str) -> Understood {
     let (rest, stopped) = without_stop(without_mark(raw.trim()));
-    let words = split(&rest);
+    let read = Understood { stopped, ..taken_apart(&rest, raw) };
+    let unclear = numbers::unsure(raw).or_else(|| lost(&rest, &read));
+    match unclear {
+        None => read,
+        Some(why) => {
+            let (name, unclear) = (name_alone(&rest, &read.name), Some(why));
+            Understood { name, stopped, unclear, ..Understood::default() }
+        }
+    }
+}
+
+/// Whether every number of a part is one of the whole.
+pub fn has_numbers(whole: &str, part: &str) -> bool {
+    let mut whole = number::all(whole);
+    number::all(part).into_iter().all(|it| {
+        let at = whole.iter().position(|has| *has == it);
+        at.map(|at| whole.swap_remove(at)).is_some()
+    })
+}
+
+/// What to say where a number of the line is not among what was understood.
+fn lost(rest: &str, read: &Understood) -> Option<String> {
+    let sorted = |text: &str| {
+        let mut all = number::all(text);
+        all.sort();
+        all
+    };
+    let parts =
+        [Some(&read.name), read.strength.as_ref(), read.form.as_ref(), read.directions.as_ref()];
+    let parts: Vec<_> = parts.into_iter().flatten().map(String::as_str).collect();
+    let says =
+        "Its numbers could not all be placed. Look at the paper, and type them as they are there";
+    (sorted(rest) != sorted(&parts.join(" "))).then(|| says.to_owned())
+}
+
+/// The words before the first number: all that is said of a line that is not understood.
+fn name_alone(rest: &str, name: &str) -> String {
+    let numbered = |it: &&str| it.contains(char::is_numeric) || it.chars().all(|it| it == '.');
+    let words: Vec<_> = rest.split_whitespace().take_while(|it| !numbered(it)).collect();
+    let words = words.join(" ").trim_matches(EDGES).to_owned();
+    if words.is_empty() { name.to_owned() } else { words }
+}
+
+fn taken_apart(rest: &str, raw: &str) -> Understood {
+    let words = split(rest);
     let end = name_end(&words);
     let name = &words[..end];
     let (strength, after) = strength(&words, end);
@@ -70,15 +124,16 @@ pub fn understood(raw: &str) -> Understood {
     let strength = strength.or_else(|| late_strength(&words, &mut at));
     let joined = |words: &[Word]| {
         let all: Vec<&str> = words.iter().map(|it| it.whole.as_str()).collect();
-        all.join(" ").trim_matches(|it: char| EDGES.contains(&it) || it == ' ').to_owned()
+        bare(&all.join(" ")).to_owned()
     };
-    let full = |text: String| (!text.is_empty()).then_some(text);
-    let name = joined(&words[..named]);
+    let full = |text: String| (!text.is_empty()).then(|| number::with_zeros(&text));
+    let name = number::with_zeros(&joined(&words[..named]));
     // A line that says nothing that could be a name stays whole.
     let name =
         if name.is_empty() { raw.split_whitespace().collect::<Vec<_>>().join(" ") } else { name };
     let directions = full(joined(&words[at.min(words.len())..]));
-    Understood { name, strength, form: full(form.join(" ")), directions, stopped }
+    let (strength, form) = (strength.and_then(full), full(form.join(" ")));
+    Understood { name, strength, form, directions, ..Understood::default() }
 }
 
 /// "Furosemide tablet 40 mg": the strength after the form.
@@ -89,6 +144,25 @@ fn late_strength(words: &[Word], at: &mut usize) -> Option<String> {
 }
 
 const EDGES: [char; 8] = [',', ';', ':', '-', '–', '—', '.', '|'];
+
+/// "(40" and "mg)": without the brackets around an amount. Those around a name stay.
+fn unbracketed(text: &str) -> &str {
+    let inner = text.trim_start_matches(['(', '[']);
+    let amount = inner.starts_with(|it: char| it.is_ascii_digit() || it == '.');
+    let text = if amount { inner } else { text };
+    if text.contains(['(', '[']) { text } else { text.trim_end_matches([')', ']']) }
+}
+
+/// Without the marks around it. The point of ".5" is none of them.
+fn bare(text: &str) -> &str {
+    let text = text.trim_end_matches(|it: char| EDGES.contains(&it) || it == ' ');
+    let start = text.trim_start_matches(|it: char| EDGES.contains(&it) || it == ' ');
+    let marks = &text[..text.len() - start.len()];
+    match start.starts_with(|it: char| it.is_ascii_digit()) && marks.ends_with('.') {
+        true => &text[marks.len() - 1..],
+        false => start,
+    }
+}
 
 /// One word: as it stands, and without the marks around it.
 struct Word {
@@ -103,7 +177,7 @@ fn split(line: &str) -> Vec<Word> {
     for (column, cell) in line.split(['\t', '|']).enumerate() {
         for (at, whole) in cell.split_whitespace().enumerate() {
             let marked = words.last().is_some_and(|it| it.whole.ends_with([',', ';', ':']));
-            let text = whole.trim_matches(EDGES).to_owned();
+            let text = bare(unbracketed(whole)).to_owned();
             let apart = marked || text.is_empty() || (column > 0 && at == 0);
             if !text.is_empty() || !words.is_empty() {
                 words.push(Word { whole: whole.to_owned(), text, apart });
@@ -237,6 +311,10 @@ fn first_unit(text: &str) -> &str {
 
 /// "40", "1,000", "0.5", "25/100", "25-100".
 fn is_number(text: &str) -> bool {
-    text.starts_with(|it: char| it.is_ascii_digit() || it == '.')
-        && text.chars().all(|it| it.is_ascii_digit() || ['.', ',', '/', '-', '½'].contains(&it))
+    text.starts_with(|it: char| it.is_ascii_digit() || it == '.' || FRACTIONS.contains(&it))
+        && text.chars().all(|it| {
+            it.is_ascii_digit()
+                || ['.', ',', '/', '-', '–'].contains(&it)
+                || FRACTIONS.contains(&it)
+        })
 }

@@ -52,7 +52,7 @@ pub struct Row {
     pub class: Class,
     pub differs: Vec<Differs>,
     /// Why it is proposed, or what else should be known.
-    pub note: Option<&'static str>,
+    pub note: Option<String>,
 }
 
 /// A part in which the two differ.
@@ -220,8 +220,10 @@ impl Laying<'_> {
     fn row(&self, line: usize) -> Row {
         let theirs = &self.theirs[line];
         let ours = self.of[line].map(|at| &self.ours[at]);
-        let differs = ours.map(|it| differs(theirs, it)).unwrap_or_default();
+        let compared = ours.filter(|_| theirs.unclear.is_none());
+        let differs = compared.map(|it| differs(theirs, it)).unwrap_or_default();
         let class = match (ours, self.why[line]) {
+            _ if theirs.unclear.is_some() => Class::NotUnderstood,
             (Some(_), Some(_)) => Class::PossiblyTheSame,
             _ if theirs.stopped => Class::Stopped,
             (None, _) => Class::New,
@@ -232,9 +234,11 @@ impl Laying<'_> {
             let same = |it: &Understood| self.pairs.same(&it.name, &theirs.name);
             self.theirs.iter().filter(|it| same(it)).count() > 1
         };
-        let note = self.why[line]
+        let note = theirs.unclear.clone();
+        let known = self.why[line]
             .or_else(|| ours.filter(|it| it.on_hold).map(|_| "It is on hold in the record."))
             .or_else(|| twice().then_some("The list names it more than once."));
+        let note = note.or_else(|| known.map(str::to_owned));
         Row { line: Some(line), ours: self.of[line], class, differs, note }
     }
 }

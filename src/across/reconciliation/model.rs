@@ -1,6 +1,6 @@
 //! What is kept of a second list: the list, and its lines.
 
-use super::lines::Understood;
+use super::lines::{self, Understood};
 use crate::audited;
 use crate::base::{
     clock::Instant,
@@ -12,6 +12,7 @@ use crate::platform::{
     error::{Error, Result},
     web::form::{Choice, FormErrors},
 };
+use crate::record::medicines::abbreviations;
 use std::fmt;
 use time::Date;
 
@@ -171,12 +172,14 @@ pub struct ListLine {
     pub stopped: bool,
     /// It names no medicine: a heading, a remark.
     pub left_out: bool,
+    /// Why it is not understood, until a person has edited it.
+    pub unclear: Option<Line>,
     pub version: i64,
 }
 
 audited!(ListLine as "second_list_line" {
     list_id: "", words: "words", name: "name", strength: "strength", form: "form",
-    directions: "how it is taken", stopped: "stopped", left_out: "left out",
+    directions: "how it is taken", stopped: "stopped", left_out: "left out", unclear: "",
 } skip { id, person_id, version });
 
 impl ListLine {
@@ -193,8 +196,32 @@ impl ListLine {
             directions: line(it.directions),
             stopped: it.stopped,
             left_out: false,
+            unclear: line(it.unclear),
             version: 1,
         }
+    }
+
+    /// Whether a number that was understood does not stand in its words. No reader of lines does
+    /// that any more; an earlier one took ".1 mg" for "1 mg". What a person typed is no misreading.
+    pub fn is_misread(&self) -> bool {
+        let parts = [Some(&self.name), self.strength.as_ref(), self.directions.as_ref()];
+        let parts: Vec<_> = parts.into_iter().flatten().map(Line::as_str).collect();
+        self.version == 1 && !lines::has_numbers(self.words.as_str(), &parts.join(" "))
+    }
+
+    /// Why nothing of it can be accepted, where that is so.
+    pub fn unclear(&self) -> Option<String> {
+        let misread = || {
+            let says = "A number of it was read otherwise than it is written. Edit the line as the paper has it";
+            self.is_misread().then(|| says.to_owned())
+        };
+        self.unclear.as_ref().map(Line::to_string).or_else(misread)
+    }
+
+    /// What has been misread in lines like it: "written \".5 mg\": usually means 0.5 mg".
+    pub fn error_prone(&self) -> Vec<String> {
+        let found = abbreviations::find(self.words.as_str()).into_iter();
+        found.map(|it| format!("written \"{}\": usually means {}", it.typed, it.means)).collect()
     }
 
     pub fn opened_at(self, version: i64) -> Result<ListLine> {
@@ -209,6 +236,7 @@ impl ListLine {
             form: text(&self.form),
             directions: text(&self.directions),
             stopped: self.stopped,
+            unclear: self.unclear(),
         }
     }
 

@@ -134,8 +134,8 @@ pub struct ShowPage {
 }
 
 impl ShowPage {
-    fn classes(&self) -> [Class; 6] {
-        Class::ORDER
+    fn classes(&self) -> &'static [Class] {
+        &Class::ORDER
     }
 
     /// Whether a row stands otherwise than on the page that a form was sent from.

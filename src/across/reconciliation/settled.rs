@@ -35,6 +35,10 @@ pub enum Class {
     #[serde(rename = "possibly the same")]
     #[sqlx(rename = "possibly the same")]
     PossiblyTheSame,
+    /// A line whose number cannot be read for sure: never accepted.
+    #[serde(rename = "not understood")]
+    #[sqlx(rename = "not understood")]
+    NotUnderstood,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, sqlx::Type)]
@@ -134,7 +138,8 @@ impl SettledRow {
 
 impl Class {
     /// The classes, in the order in which they stand on the page: what differs in front.
-    pub const ORDER: [Class; 6] = [
+    pub const ORDER: [Class; 7] = [
+        Class::NotUnderstood,
         Class::Changed,
         Class::PossiblyTheSame,
         Class::New,
@@ -151,6 +156,7 @@ impl Class {
             Class::Stopped => "The list says stopped",
             Class::NotMentioned => "In the record, not mentioned on the list",
             Class::PossiblyTheSame => "Possibly the same ingredient",
+            Class::NotUnderstood => "Not understood",
         }
     }
 
@@ -163,6 +169,9 @@ impl Class {
             Class::NotMentioned => "The list says nothing about it. That is no stop: ask.",
             Class::PossiblyTheSame => {
                 "Two names that may mean one ingredient. Only you, or the pharmacist, can say."
+            }
+            Class::NotUnderstood => {
+                "A number in these lines cannot be read for sure, so nothing of them can be accepted. Edit the line as the paper has it, or ask."
             }
         }
     }

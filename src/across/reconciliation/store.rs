@@ -111,7 +111,7 @@ async fn all_lines(view: &View<Clinical>, list: Option<SecondListId>) -> Result<
         r#"select id, person_id, list_id, words as "words: Line", name as "name: Line",
             strength as "strength: Line", form as "form: Line",
             directions as "directions: Line", stopped as "stopped: bool",
-            left_out as "left_out: bool", version
+            left_out as "left_out: bool", unclear as "unclear: Line", version
         from second_list_line where person_id = ?1 and (?2 is null or list_id = ?2) order by id"#,
         person,
         list
@@ -125,8 +125,8 @@ pub async fn add_line(write: &mut Write<Clinical>, new: &ListLine) -> Result<Lis
         Change::Added(new),
         query!(
             "insert into second_list_line (person_id, list_id, words, name, strength, form,
-                directions, stopped, left_out)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                directions, stopped, left_out, unclear)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             person,
             new.list_id,
             new.words,
@@ -135,7 +135,8 @@ pub async fn add_line(write: &mut Write<Clinical>, new: &ListLine) -> Result<Lis
             new.form,
             new.directions,
             new.stopped,
-            new.left_out
+            new.left_out,
+            new.unclear
         ),
     );
     Ok(added.await?.into())
@@ -147,7 +148,7 @@ pub async fn save_line(write: &mut Write<Clinical>, old: &ListLine, new: &ListLi
         Change::Edited(old, new),
         query!(
             "update second_list_line set name = ?, strength = ?, form = ?, directions = ?,
-                stopped = ?, left_out = ?, version = version + 1
+                stopped = ?, left_out = ?, unclear = ?, version = version + 1
             where person_id = ? and id = ? and version = ?",
             new.name,
             new.strength,
@@ -155,6 +156,7 @@ pub async fn save_line(write: &mut Write<Clinical>, old: &ListLine, new: &ListLi
             new.directions,
             new.stopped,
             new.left_out,
+            new.unclear,
             person,
             old.id,
             old.version

@@ -3,7 +3,7 @@
 //! 5.0 mg is 5 mg and 75 µg is 75 mcg, because each is another spelling of the same. 1 g is not
 //! taken for 1,000 mg here, nor ER for XR: such rows are shown, and a person decides.
 
-use crate::base::quantity::Quantity;
+use crate::base::number;
 
 /// The one spelling of a strength: numbers without trailing zeros, units in small letters, the
 /// unit of a combination at each of its numbers ("25/100 mg" is "25 mg/100 mg").
@@ -50,9 +50,7 @@ fn spelled(piece: &str) -> String {
         "gm" => return "g".into(),
         _ => {}
     }
-    let number = piece.starts_with(|it: char| it.is_ascii_digit() || it == '.');
-    let read = number.then(|| Quantity::parse(piece).ok().flatten()).flatten();
-    read.map_or_else(|| piece.to_owned(), |it| it.to_string())
+    number::spelled(piece).unwrap_or_else(|| piece.to_owned())
 }
 
 /// The one spelling of a form: small letters, one instead of many, no abbreviation of a plain word.
@@ -72,13 +70,14 @@ pub fn form(text: &str) -> String {
 /// The one spelling of how something is taken: small letters, no marks, without "take" in front.
 pub fn directions(text: &str) -> String {
     let lower = text.to_lowercase();
-    let trimmed = lower.split_whitespace().map(|it| it.trim_matches([',', ';', '.', ':']));
+    let zeros = number::with_zeros(&lower);
+    let trimmed = zeros.split_whitespace().map(|it| it.trim_matches([',', ';', '.', ':']));
     let word = |it: &str| match it {
         "tablets" | "tab" | "tabs" => "tablet".to_owned(),
         "capsules" | "cap" | "caps" => "capsule".to_owned(),
         "one" => "1".to_owned(),
         "two" => "2".to_owned(),
-        other => other.to_owned(),
+        other => number::spelled(other).unwrap_or_else(|| other.to_owned()),
     };
     let all: Vec<_> = trimmed.filter(|it| !it.is_empty()).map(word).collect();
     all.join(" ").trim_start_matches("take ").to_owned()
@@ -89,7 +88,7 @@ pub fn name(text: &str) -> String {
     let lower = text.to_lowercase();
     lower
         .split_whitespace()
-        .map(|it| it.trim_matches([',', ';', '.']))
+        .map(|it| it.trim_end_matches([',', ';', '.']).trim_start_matches([',', ';']))
         .collect::<Vec<_>>()
         .join(" ")
 }
@@ -106,6 +105,8 @@ mod tests {
             ("75 µg", "75 mcg"),
             ("75 MCG", "75 ug"),
             ("1,000 units", "1000 unit"),
+            (".5 mg", "0.5 mg"),
+            ("0.06250 mg", ".0625 mg"),
             ("25/100 mg", "25 mg / 100 mg"),
             ("0.50 %", "0.5%"),
         ] {
@@ -119,6 +120,10 @@ mod tests {
             ("5 mg", "50 mg"),
             ("5 mg", "5 mcg"),
             ("0.5 mg", "5 mg"),
+            (".5 mg", "5 mg"),
+            (".0625 mg", "0.625 mg"),
+            ("1 0 mg", "10 mg"),
+            ("0 .5 mg", "0.5 mg"),
             ("1 g", "1000 mg"),
             ("25/100 mg", "25-100 mg"),
             ("25/100 mg", "100/25 mg"),
@@ -131,6 +136,8 @@ mod tests {
         assert_ne!(form("XL tablet"), form("ER tablet"));
         assert_ne!(name("Metoprolol succinate"), name("Metoprolol tartrate"));
         assert_ne!(directions("1 tablet daily"), directions("2 tablets daily"));
+        assert_ne!(directions(".5 mL daily"), directions("5 mL daily"));
+        assert_eq!(directions(".5 mL daily"), directions("0.50 mL, daily"));
     }
 
     #[test]

@@ -126,7 +126,10 @@ pub async fn save(
         return Err(FormErrors::at("name", says).into());
     }
     let PutRight { name, strength, form, directions, stopped, left_out, .. } = right;
-    let after = ListLine { name, strength, form, directions, stopped, left_out, ..before.clone() };
+    // Whoever saves it has looked at the paper: what they typed is what it says.
+    let unclear = None;
+    let after =
+        ListLine { name, strength, form, directions, stopped, left_out, unclear, ..before.clone() };
     store::save_line(&mut write, &before, &after).await?;
     write.commit().await?.then(urls::second_list(id).and("lines")).saying("Saved the line")
 }

@@ -4,7 +4,7 @@
 //! deleted, and each of these can be taken back. Nothing here computes a dose or judges one.
 //! A check says who compared the entry with what, and when; an edit takes the check off.
 
-mod abbreviations;
+pub mod abbreviations;
 mod actions;
 pub mod before;
 pub mod form;

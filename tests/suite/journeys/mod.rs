@@ -16,6 +16,7 @@ mod a_medicine_has_a_schedule;
 mod a_medicine_is_kept;
 mod a_medicine_turns;
 mod a_note_is_being_typed;
+mod a_number_keeps_its_value;
 mod a_nurse_gets_the_emergency_sheet;
 mod a_paper_is_not_everyones;
 mod a_paper_reads_itself;

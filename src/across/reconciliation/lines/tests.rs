@@ -50,6 +50,12 @@ fn the_parts_of_a_line() {
         ("Acetaminophen as needed for pain", "Acetaminophen | - | - | as needed for pain"),
         ("Warfarin 1 tablet in the evening", "Warfarin | - | - | 1 tablet in the evening"),
         ("Furosemide (Lasix) 20 mg tablet", "Furosemide (Lasix) | 20 mg | tablet | -"),
+        ("Furosemide (20 mg) tablet, (1 daily)", "Furosemide | 20 mg | tablet | (1 daily)"),
+        ("Warfarin ½ tablet daily", "Warfarin | - | - | ½ tablet daily"),
+        (
+            "Digoxin .125 mg tablet, .5 tablet daily",
+            "Digoxin | 0.125 mg | tablet | 0.5 tablet daily",
+        ),
     ] {
         assert_eq!(told(line), parts, "{line}");
     }

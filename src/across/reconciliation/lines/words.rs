@@ -131,6 +131,15 @@ pub fn is_unit(word: &str) -> bool {
     among(&UNITS, word)
 }
 
+/// A unit that is nothing else: a "g" or an "l" may be part of a name.
+pub fn sure_unit(word: &str) -> bool {
+    is_unit(word) && !among(&["g", "l", "kg"], word)
+}
+
+pub fn is_counted(word: &str) -> bool {
+    among(&COUNTED, word)
+}
+
 pub fn is_form(word: &str) -> bool {
     among(&FORMS, word)
 }
@@ -163,7 +172,11 @@ pub fn says_stopped(part: &str) -> bool {
 }
 
 fn is_of_a_day(word: &str) -> bool {
+    word == "on" || is_month(word)
+}
+
+pub fn is_month(word: &str) -> bool {
     const MONTHS: [&str; 12] =
         ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-    word == "on" || word.get(..3).is_some_and(|it| MONTHS.contains(&it))
+    word.get(..3).is_some_and(|it| among(&MONTHS, it))
 }

@@ -103,15 +103,19 @@ fn two_of_one_name_are_not_guessed_apart() {
         laid(&["Warfarin 5 mg tablet", "Warfarin 5 mg tablet"], &record[1..], &Pairs::default());
     let told: Vec<_> = twice.iter().map(|it| it.class).collect();
     assert_eq!(told, [PossiblyTheSame, New]);
-    assert_eq!(twice[1].note, Some("The list names it more than once."));
+    assert_eq!(twice[1].note.as_deref(), Some("The list names it more than once."));
 }
 
 /// How long it takes is measured in a release build: see DEVELOPERS.md, "Speed".
 #[test]
 fn sixty_against_sixty_are_each_in_one_row() {
-    let name = |at: usize| format!("Quillamine{at} {}", ["acetate", "sodium"][at % 2]);
+    let letter = |at: usize| char::from(b'a' + at as u8);
+    let name = |at: usize| {
+        let salt = ["acetate", "sodium"][at % 2];
+        format!("Quillamine{}{} {salt}", letter(at / 10), letter(at % 10))
+    };
     let theirs: Vec<_> =
-        (0..60).map(|at| format!("{} {at} mg tablet, once daily", name(at + 20))).collect();
+        (0..60).map(|at| format!("{} {} mg tablet, once daily", name(at + 20), at + 1)).collect();
     let theirs: Vec<_> = theirs.iter().map(String::as_str).collect();
     let record: Vec<_> =
         (0..60).map(|at| format!("{} | 5 mg | tablet | once daily", name(at))).collect();
