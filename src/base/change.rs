@@ -50,11 +50,11 @@ fn json(value: &impl Serialize) -> Value {
     serde_json::to_value(value).expect("a recorded field is a plain column")
 }
 
-/// A change to one kept thing.
+/// A change to one kept thing. Nothing that is kept is ever deleted: its number would be given again,
+/// and the history could no longer say which of two it means. What is over says so in a column.
 pub enum Change<'a, T> {
     Added(&'a T),
     Edited(&'a T, &'a T),
-    Removed(&'a T),
 }
 
 /// One field's difference. `None`: there was nothing, or there is nothing now.
@@ -69,47 +69,34 @@ pub struct Difference {
 pub const SEALED: &str = "changed";
 
 impl<T: Audited> Change<'_, T> {
-    /// `added`, `edited` or `removed`, as it stands in the history.
+    /// `added` or `edited`, as the history has it. (A history from before version 63 may also have
+    /// `removed`.)
     pub fn action(&self) -> &'static str {
         match self {
             Change::Added(_) => "added",
             Change::Edited(..) => "edited",
-            Change::Removed(_) => "removed",
         }
     }
 
     /// The id it has already; zero when it is being added.
     pub fn item(&self) -> i64 {
         match self {
-            Change::Added(it) | Change::Edited(_, it) | Change::Removed(it) => it.item(),
+            Change::Added(it) | Change::Edited(_, it) => it.item(),
         }
     }
 
-    /// The fields that differ (all of them when adding or removing). Empty when an edit changed
-    /// nothing.
+    /// The fields that differ (all of them when adding). Empty when an edit changed nothing.
     pub fn differences(&self) -> Vec<Difference> {
         match self {
-            Change::Added(new) => one_sided(new.fields(), |it| (None, Some(it))),
-            Change::Removed(old) => one_sided(old.fields(), |it| (Some(it), None)),
+            Change::Added(new) => (new.fields().into_iter())
+                .map(|it| difference(it.name, None, Some(shown(it))))
+                .collect(),
             Change::Edited(old, new) => (old.fields().into_iter().zip(new.fields()))
                 .filter(|(old, new)| old.value != new.value)
                 .map(|(old, new)| difference(new.name, Some(shown(old)), Some(shown(new))))
                 .collect(),
         }
     }
-}
-
-fn one_sided(
-    fields: Vec<Field>,
-    side: impl Fn(Value) -> (Option<Value>, Option<Value>),
-) -> Vec<Difference> {
-    (fields.into_iter())
-        .map(|field| {
-            let name = field.name;
-            let (old, new) = side(shown(field));
-            difference(name, old, new)
-        })
-        .collect()
 }
 
 fn difference(field: &'static str, old: Option<Value>, new: Option<Value>) -> Difference {

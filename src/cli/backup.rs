@@ -16,7 +16,7 @@ pub async fn backup(config: Config, file: &Path) -> Outcome {
         return Ok(ExitCode::SUCCESS);
     }
     Err(format!(
-        "The record is not sound, so `restore` will refuse this backup. Keep the earlier ones, and run `kinsheaf verify`.\n  {}",
+        "The record is not sound, so `restore` will refuse this backup unless it is told --even-if-unsound. Keep the earlier ones, and run `kinsheaf verify`.\n  {}",
         faults.join("\n  ")
     )
     .into())

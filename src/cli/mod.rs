@@ -74,6 +74,9 @@ enum Command {
         /// The folder to make
         #[arg(long, value_name = "DIR")]
         data: PathBuf,
+        /// Restore a record that is not sound as well; the history tells that it was
+        #[arg(long)]
+        even_if_unsound: bool,
     },
     /// Bring in names of medicines, to complete what is typed: RxNorm's RXNCONSO.RRF
     ImportNames {
@@ -124,7 +127,9 @@ pub async fn run() -> ExitCode {
         Command::Mail(MailCommand::Test { address }) => mail::test(config, &address).await,
         Command::Verify { head } => verify::verify(config, head).await,
         Command::Backup { file } => backup::backup(config, &file).await,
-        Command::Restore { file, data } => restore::restore(&file, &data).await,
+        Command::Restore { file, data, even_if_unsound } => {
+            restore::restore(&file, &data, even_if_unsound).await
+        }
         Command::ImportNames { file } => import_names::import_names(config, &file).await,
         Command::Config => Ok(print(&config.shown())),
         Command::Healthcheck => serve::healthcheck(&config).await,

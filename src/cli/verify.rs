@@ -30,6 +30,11 @@ pub async fn verify(config: Config, head: Option<String>) -> Outcome {
         for fault in &report.faults {
             println!("  {fault}");
         }
+        // The house's own chain tells of it, once for all records.
+        for (at, faults) in report.restored.iter().filter(|_| chain == PersonId::default()) {
+            println!("  restored on {at} from a backup that was not sound:");
+            faults.iter().for_each(|it| println!("    {it}"));
+        }
         sound &= report.sound();
     }
     db.close().await;

@@ -32,8 +32,8 @@ pub struct Day {
 /// The kinds whose entries are told without a name among the titles. Everything else has one there
 /// as long as the reader may see it: also what is about an item of another kind, which goes with
 /// that item when it is hidden. So a new kind that was forgotten is told to nobody.
-const NAMELESS: [&str; 5] =
-    ["allergy_answer", "member", "membership", "read_mark", "supply_setting"];
+const NAMELESS: [&str; 6] =
+    ["allergy_answer", "house", "member", "membership", "read_mark", "supply_setting"];
 
 /// The kinds that never end: of these only the titles of what is told are read.
 const ENDLESS: [&str; 4] = ["print", "given", "turn", "telling"];

@@ -5,7 +5,7 @@ use super::{
     kinds,
     titles::Titles,
 };
-use crate::base::ids::MemberId;
+use crate::base::{clock::Instant, day, ids::MemberId, zone::Zone};
 use crate::platform::{
     audit::{Report, read::Wanted},
     auth::{
@@ -98,6 +98,7 @@ pub async fn life(
 #[template(path = "history/verify.html")]
 pub struct VerifyPage {
     page: Page,
+    zone: Zone,
     report: Option<Report>,
 }
 
@@ -106,13 +107,20 @@ impl VerifyPage {
     fn mark(&self, report: &Report) -> String {
         crate::platform::audit::mark(&report.head)
     }
+
+    /// When the server was restored from a backup that was not sound, as days.
+    fn restored(&self, report: &Report) -> Vec<String> {
+        let day = |at: &Instant| day::words(self.zone.day(*at));
+        report.restored.iter().map(|it| day(&it.0)).collect()
+    }
 }
 
 pub async fn unverified(grant: Grant<See<History>>) -> VerifyPage {
-    VerifyPage { page: grant.page("Verify the history"), report: None }
+    let (page, zone) = (grant.page("Verify the history"), grant.zone().clone());
+    VerifyPage { page, zone, report: None }
 }
 
 pub async fn verify(grant: Grant<See<History>>) -> Result<VerifyPage> {
-    let report = grant.verify().await?;
-    Ok(VerifyPage { page: grant.page("Verify the history"), report: Some(report) })
+    let report = Some(grant.verify().await?);
+    Ok(VerifyPage { report, ..unverified(grant).await })
 }

@@ -9,7 +9,7 @@ use super::{
 use crate::{
     base::{clock::Instant, ids::MemberId, zone::Zone},
     platform::audit::{
-        Names,
+        Names, RESTORED_UNSOUND,
         read::{Difference, Recorded},
     },
     record::happenings::model::title,
@@ -322,6 +322,9 @@ fn done(entry: &Recorded) -> (String, String) {
         "sign-in failed" => ("tried to sign in as", "and could not".into()),
         "reset link made" => ("had a link made to choose a new password", String::new()),
         "reset" => ("chose a new password by a link", String::new()),
+        RESTORED_UNSOUND => {
+            ("restored this server from a backup that was not sound", String::new())
+        }
         "refused" => ("asked for", format!("{area}, and was refused")),
         other => (other, String::new()),
     };

@@ -5,6 +5,9 @@ use super::sentences::{Sentence, Words, new_text};
 use crate::base::ids::MemberId;
 use crate::platform::audit::read::Recorded;
 
+const NO_MORE: &str = "took someone off the readers of the note of the visit";
+const AGAIN: &str = "asked someone again to read the note of the visit";
+
 /// The sentence of an entry about a note or a reader of it; none where the plain words will do.
 pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
     let changed = |field: &str| entry.values.iter().any(|it| it.field == field);
@@ -18,8 +21,10 @@ pub fn tell(words: &Words, entry: &Recorded) -> Option<Sentence> {
             let whom = id.map_or("someone", |it| words.names.of(MemberId::from(it))).to_owned();
             (format!("asked {whom} to read the note of the visit"), String::new())
         }
-        ("visit_reader", "removed") => {
-            ("took someone off the readers of the note of the visit".to_owned(), String::new())
+        ("visit_reader", "removed") => (NO_MORE.to_owned(), String::new()),
+        ("visit_reader", _) if changed("standing") => {
+            let again = new_text(entry, "standing", words.zone).as_deref() == Some("yes");
+            (if again { AGAIN } else { NO_MORE }.to_owned(), String::new())
         }
         ("visit_reader", _) => ("has read the note of the visit".to_owned(), String::new()),
         _ => return None,

@@ -103,14 +103,22 @@ pub async fn save(grant: Changing, At(id): At<VisitId>, form: Form<Told>) -> Don
     write.commit().await?.then(urls::visit(id)).saying("Saved the note")
 }
 
-/// Who was asked and is not any more leaves the list, unless she has said that she read it.
+/// Who is not ticked any more is asked no more, unless that reader has said that the note was read.
 async fn readers(write: &mut Write<Clinical>, visit: &Visit, asked: Vec<MemberId>) -> Result<()> {
-    let kept = store::readers(write, visit.id).await?;
-    for it in kept.iter().filter(|it| it.read_at.is_none() && !asked.contains(&it.member_id)) {
-        store::remove_reader(write, it).await?;
+    let ever = store::ever_readers(write, visit.id).await?;
+    let waits = |it: &&Reader| it.standing && it.read_at.is_none();
+    for it in ever.iter().filter(waits).filter(|it| !asked.contains(&it.member_id)) {
+        store::save_reader(write, it, &it.no_longer_asked()).await?;
     }
-    for member in asked.into_iter().filter(|it| !kept.iter().any(|one| one.member_id == *it)) {
-        store::add_reader(write, &Reader::new(visit.person_id, visit.id, member)).await?;
+    for member in asked {
+        match ever.iter().find(|it| it.member_id == member) {
+            Some(it) if it.standing => {}
+            Some(it) => store::save_reader(write, it, &it.asked_again()).await?,
+            None => {
+                let new = Reader::new(visit.person_id, visit.id, member);
+                store::add_reader(write, &new).await?;
+            }
+        }
     }
     Ok(())
 }

@@ -3,6 +3,13 @@
 //!
 //! Sealed and erased values are passed over: what they were is not in the history. The one other
 //! place (beside the writer's watch) with SQL put together from the database's own names.
+//!
+//! Until version 63 a row could be removed, and its number given again to another, in this record or
+//! in the next. So an entry "added" after "removed" begins a new row, and a row counts only in the
+//! record that it belongs to.
+
+#[cfg(test)]
+mod tests;
 
 use super::verify::{Fault, PIECE};
 use crate::base::{change::SEALED, ids::PersonId};
@@ -18,12 +25,13 @@ pub(super) async fn compare(tx: &mut SqliteConnection, chain: PersonId) -> Resul
     let told = told(tx, chain).await?;
     let mut faults = untold(tx, chain, &told).await?;
     for ((kind, item), fields) in told {
-        let row = row(tx, &kind, item).await?;
+        let row = row(tx, &kind, item, chain).await?;
         let fault = |field: &str| Fault::Row { kind: kind.clone(), item, field: field.into() };
         match (fields, row) {
-            (None, None) => {}
-            (None, Some(_)) | (Some(_), None) => faults.push(fault("")),
-            (Some(fields), Some(row)) => {
+            (None, Found::Nowhere | Found::Elsewhere) => {}
+            (None, Found::Here(_)) | (Some(_), Found::Nowhere) => faults.push(fault("")),
+            (Some(_), Found::Elsewhere) => faults.push(Fault::Moved { kind, item }),
+            (Some(fields), Found::Here(row)) => {
                 let differs = fields.iter().filter(|(name, value)| !same(value, row.get(*name)));
                 faults.extend(differs.map(|(name, _)| fault(name)));
             }
@@ -36,13 +44,7 @@ pub(super) async fn compare(tx: &mut SqliteConnection, chain: PersonId) -> Resul
 async fn untold(tx: &mut SqliteConnection, chain: PersonId, told: &Told) -> Result<Vec<Fault>> {
     let mut faults = Vec::new();
     for table in watch::recorded(&mut *tx).await? {
-        let columns = columns(tx, &table).await?;
-        // The house's own chain tells of the tables that belong to no one person.
-        let owner = match (table.as_str(), columns.iter().any(|it| it == "person_id")) {
-            ("person", _) => "id",
-            (_, true) => "person_id",
-            (_, false) => "0",
-        };
+        let owner = owner(&table, &columns(tx, &table).await?);
         let question = format!(r#"select id from "{table}" where {owner} = ?"#);
         let items = sqlx::query_scalar::<_, i64>(AssertSqlSafe(question)).bind(chain);
         for item in items.fetch_all(&mut *tx).await? {
@@ -52,6 +54,16 @@ async fn untold(tx: &mut SqliteConnection, chain: PersonId, told: &Told) -> Resu
         }
     }
     Ok(faults)
+}
+
+/// The column that says whose record a row belongs to; the house's own chain tells of the tables
+/// that belong to no one person.
+fn owner(table: &str, columns: &[String]) -> &'static str {
+    match (table, columns.iter().any(|it| it == "person_id")) {
+        ("person", _) => "id",
+        (_, true) => "person_id",
+        (_, false) => "0",
+    }
 }
 
 async fn columns(tx: &mut SqliteConnection, table: &str) -> Result<Vec<String>> {
@@ -77,6 +89,9 @@ async fn told(tx: &mut SqliteConnection, chain: PersonId) -> Result<Told> {
         .await?;
         for it in rows {
             let fields = told.entry((it.kind, it.item)).or_insert_with(|| Some(BTreeMap::new()));
+            if it.action == "added" && fields.is_none() {
+                *fields = Some(BTreeMap::new());
+            }
             if it.action == "removed" {
                 *fields = None;
             } else if let (Some(fields), Some(name)) = (fields, it.field) {
@@ -108,22 +123,29 @@ async fn end_of_piece(
     Ok(end.fetch_one(tx).await?)
 }
 
+/// Where a row is, and what it holds.
+enum Found {
+    Here(serde_json::Map<String, Value>),
+    Elsewhere,
+    Nowhere,
+}
+
 /// The row as the database has it, as JSON.
-async fn row(
-    tx: &mut SqliteConnection,
-    kind: &str,
-    item: i64,
-) -> Result<Option<serde_json::Map<String, Value>>> {
+async fn row(tx: &mut SqliteConnection, kind: &str, item: i64, chain: PersonId) -> Result<Found> {
     let columns = columns(tx, kind).await?;
     let pairs: Vec<String> = columns.iter().map(|name| format!(r#"'{name}', "{name}""#)).collect();
     if pairs.is_empty() {
-        return Ok(None);
+        return Ok(Found::Nowhere);
     }
+    let (owner, pairs) = (owner(kind, &columns), pairs.join(", "));
     let question =
-        format!(r#"select json_object({}) from "{kind}" where id = ?"#, pairs.join(", "));
-    let row = sqlx::query_scalar::<_, String>(AssertSqlSafe(question)).bind(item);
-    let text = row.fetch_optional(tx).await?;
-    Ok(text.and_then(|text| serde_json::from_str(&text).ok()))
+        format!(r#"select json_object({pairs}), {owner} is ? from "{kind}" where id = ?"#);
+    let row = sqlx::query_as::<_, (String, bool)>(AssertSqlSafe(question)).bind(chain).bind(item);
+    Ok(match row.fetch_optional(tx).await? {
+        None => Found::Nowhere,
+        Some((_, false)) => Found::Elsewhere,
+        Some((text, true)) => serde_json::from_str(&text).map_or(Found::Nowhere, Found::Here),
+    })
 }
 
 /// SQLite keeps yes and no as 1 and 0.

@@ -22,6 +22,9 @@ pub use touch::{Names, Touch};
 pub use verify::{Fault, Report};
 pub(in crate::platform) use verify::{chains, length};
 
+/// What the history of the house tells where a backup was restored although it was not sound.
+pub const RESTORED_UNSOUND: &str = "restored though not sound";
+
 /// Appends one entry, in the transaction of the change it tells of.
 pub(in crate::platform) async fn append(
     tx: &mut SqliteConnection,

@@ -1,7 +1,7 @@
 //! Reading the history as one member may read it.
 //!
 //! Entries of the record at hand, and of the house where they are about a member of it (sign-ins,
-//! links for a new password). What is hidden from the reader, and that it was hidden, is not
+//! links for a new password) or about the whole house (that it was restored from a bad backup). What is hidden from the reader, and that it was hidden, is not
 //! there; nor is an area her place does not reach.
 
 use crate::base::{clock::Instant, ids::MemberId};
@@ -94,7 +94,7 @@ impl View<History> {
     }
 
     /// The newest that are asked for, seen by this reader or not. Of the first four branches one
-    /// runs, each along an index of its own; the last two bring the house's entries.
+    /// runs, each along an index of its own; the last three bring the house's entries.
     async fn newest(&self, wanted: &Wanted) -> Result<Vec<i64>> {
         let person = self.person();
         let Wanted { actor, area, kind, item, .. } = wanted;
@@ -115,6 +115,9 @@ impl View<History> {
             union all select id from history
             where ?3 is not null and ?5 is null and (?4 is null or ?4 = 'house')
                 and chain = 0 and actor = ?3 and kind = 'member' and id < ?2 and id > ?8
+            union all select id from history
+            where ?3 is null and ?5 is null and (?4 is null or ?4 = 'house')
+                and chain = 0 and kind = 'house' and id < ?2 and id > ?8
             order by 1 desc limit ?7"#,
             person, before, actor, area, kind, item, stride, after
         ))
@@ -130,7 +133,7 @@ impl View<History> {
             r#"select id as "id!: i64", at as "at: Instant", actor as "actor: MemberId", door, area, action, kind, item
             from history h
             where id in (select value from json_each(?3))
-                and (+chain = ?1 or +chain = 0 and +kind = 'member'
+                and (+chain = ?1 or +chain = 0 and +kind = 'house' or +chain = 0 and +kind = 'member'
                     and item in (select member_id from membership s where s.person_id = ?1
                         and (s.state = 'standing' or h.at <= s.turned_at)))
                 and not exists (select 1 from hidden x where x.member_id = ?2 and x.standing

@@ -4,8 +4,8 @@
 //! found only against a hash kept elsewhere: every printed sheet carries one, and `--head`
 //! takes it.
 
-use super::{Link, digest, fold};
-use crate::base::ids::PersonId;
+use super::{Link, RESTORED_UNSOUND, digest, fold};
+use crate::base::{clock::Instant, ids::PersonId};
 use crate::platform::error::Result;
 use sqlx::SqliteConnection;
 use std::fmt;
@@ -19,6 +19,8 @@ pub struct Report {
     pub entries: i64,
     pub head: String,
     pub faults: Vec<Fault>,
+    /// When this house was restored from a backup that was not sound, and what was wrong with it.
+    pub restored: Vec<(Instant, Vec<String>)>,
 }
 
 impl Report {
@@ -42,6 +44,8 @@ pub enum Fault {
     HeadUnknown,
     /// A row does not stand as its history says.
     Row { kind: String, item: i64, field: String },
+    /// A row that belongs to this record is in another one, or in none.
+    Moved { kind: String, item: i64 },
 }
 
 impl fmt::Display for Fault {
@@ -61,6 +65,9 @@ impl fmt::Display for Fault {
             }
             Fault::Row { kind, item, field } => {
                 write!(f, "{kind} {item} was changed without an entry: {field}")
+            }
+            Fault::Moved { kind, item } => {
+                write!(f, "{kind} {item} was moved to another record without an entry")
             }
         }
     }
@@ -98,6 +105,7 @@ impl Report {
         let mut report = Report::default();
         report.walk(tx, chain, head).await?;
         report.faults.extend(fold::compare(tx, chain).await?);
+        report.restored = restored(tx).await?;
         Ok(report)
     }
 
@@ -164,6 +172,19 @@ impl Report {
         self.entries = seq;
         self.head = hash;
     }
+}
+
+/// Told by the house's own chain, for every record in it.
+async fn restored(tx: &mut SqliteConnection) -> Result<Vec<(Instant, Vec<String>)>> {
+    let told = sqlx::query!(
+        r#"select h.at as "at: Instant", v.new from history h
+            join history_value v on v.history_id = h.id and v.field = 'faults'
+        where h.chain = 0 and h.kind = 'house' and h.action = ? order by h.id"#,
+        RESTORED_UNSOUND
+    );
+    let faults = |new: Option<String>| serde_json::from_str(&new.unwrap_or_default());
+    let told = told.fetch_all(tx).await?.into_iter();
+    Ok(told.map(|it| (it.at, faults(it.new).unwrap_or_default())).collect())
 }
 
 /// The values of a piece of a chain, entry by entry.

@@ -5,7 +5,8 @@
 //! restore is promised to be all or nothing: every byte is accounted for before a folder appears.
 //!
 //! `contents` says what belongs, `manifest` and `seal` say what must be there, `pack` makes a
-//! backup, `restore` reads one.
+//! backup, `restore` reads one. A record whose history does not hold is restored only on an explicit
+//! word, and `unsound` has the history tell of it.
 
 mod contents;
 mod manifest;
@@ -13,6 +14,7 @@ mod pack;
 mod restore;
 mod seal;
 mod sum;
+mod unsound;
 
 use crate::platform::{
     db::{Look, OpenError},
@@ -20,7 +22,7 @@ use crate::platform::{
 };
 pub use manifest::{Listed, Manifest};
 pub use pack::make;
-pub use restore::restore;
+pub use restore::{Unsound, restore};
 use std::{error, fmt, io, path::Path};
 
 /// Where the manifest stands in the archive: first, so that it can be read before all else.
@@ -93,7 +95,7 @@ impl fmt::Display for Trouble {
             ),
             Trouble::Unsound(faults) => write!(
                 f,
-                "The record in the backup is not sound. Nothing was restored.\n  {}",
+                "The record in the backup is not sound. Nothing was restored.\n  {}\nTry an earlier backup. If you have none, add --even-if-unsound: this one is then restored as it is, and the history tells so.",
                 faults.join("\n  ")
             ),
             Trouble::Database(e) => write!(f, "The database cannot be read: {e}"),

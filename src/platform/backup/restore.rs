@@ -3,8 +3,10 @@
 //! All of it is unpacked and looked through in a folder beside that one. Only what is sound in
 //! every respect is renamed into place, in one step; of anything else nothing stays.
 
-use super::{DATA, Kept, Listed, MANIFEST, Manifest, Trouble, at, contents::DATABASE, seal, sum};
-use crate::platform::db::Look;
+use super::{
+    DATA, Kept, Listed, MANIFEST, Manifest, Trouble, at, contents::DATABASE, seal, sum, unsound,
+};
+use crate::{base::clock::Clock, platform::db::Look};
 use std::{
     collections::BTreeSet,
     fs::{self, File, OpenOptions},
@@ -17,7 +19,15 @@ use zip::ZipArchive;
 /// No manifest is longer; one that says it is would only fill the memory.
 const LONGEST_MANIFEST: u64 = 256 << 20;
 
-pub async fn restore(file: &Path, folder: &Path) -> Result<Kept, Trouble> {
+/// What becomes of a backup whose record is not sound.
+pub enum Unsound {
+    Refused,
+    /// One false or one changed row must not take every backup away: someone said so explicitly.
+    /// The clock says when, for the entry that tells of it.
+    Restored(Clock),
+}
+
+pub async fn restore(file: &Path, folder: &Path, unsound: Unsound) -> Result<Kept, Trouble> {
     let (parent, folder) = place(folder)?;
     let fresh = tempfile::Builder::new()
         .prefix(".kinsheaf-restore-")
@@ -26,12 +36,16 @@ pub async fn restore(file: &Path, folder: &Path) -> Result<Kept, Trouble> {
         .map_err(at(&parent))?;
     let manifest = checked(file, fresh.path())?;
     let look = Look::at(&fresh.path().join(DATABASE)).await?;
-    if !look.faults().is_empty() {
-        return Err(Trouble::Unsound(look.faults()));
-    }
     if look.version != manifest.database {
         let says = "its database is not of the version that its manifest says";
         return Err(Trouble::Altered(says.into()));
+    }
+    match (look.faults(), unsound) {
+        (faults, _) if faults.is_empty() => {}
+        (faults, Unsound::Refused) => return Err(Trouble::Unsound(faults)),
+        (faults, Unsound::Restored(clock)) => {
+            unsound::tell(fresh.path(), clock, &manifest, &faults).await?;
+        }
     }
     fs::rename(fresh.path(), &folder).map_err(at(&folder))?;
     let _ = fresh.keep();

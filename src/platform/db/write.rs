@@ -177,6 +177,17 @@ impl<A: Area> Write<A> {
 
     /// Records something done that changes no row: an opening, a print, a sign-in.
     pub async fn did(&mut self, action: &'static str, kind: &'static str, item: i64) -> Result<()> {
+        self.did_with(action, kind, item, Vec::new()).await
+    }
+
+    /// The same, with values that belong to what was done.
+    pub async fn did_with(
+        &mut self,
+        action: &'static str,
+        kind: &'static str,
+        item: i64,
+        differences: Vec<Difference>,
+    ) -> Result<()> {
         let mut open = self.view.open.lock().await;
         open.as_mut().ok_or(Error::Closed)?.entries.push(Entry {
             chain: self.view.scope.person,
@@ -185,7 +196,7 @@ impl<A: Area> Write<A> {
             action,
             kind,
             item,
-            differences: Vec::new(),
+            differences,
             change: false,
         });
         Ok(())

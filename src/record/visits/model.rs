@@ -250,16 +250,27 @@ pub struct Reader {
     pub visit_id: VisitId,
     pub member_id: MemberId,
     pub read_at: Option<Instant>,
+    /// Off, once the reader is not asked any more.
+    pub standing: bool,
     pub version: i64,
 }
 
 audited!(Reader as "visit_reader" {
-    visit_id: "", member_id: "", read_at: "",
+    visit_id: "", member_id: "", read_at: "", standing: "",
 } skip { id, person_id, version });
 
 impl Reader {
     pub fn new(person_id: PersonId, visit_id: VisitId, member_id: MemberId) -> Reader {
-        Reader { id: 0, person_id, visit_id, member_id, read_at: None, version: 1 }
+        let (read_at, standing) = (None, true);
+        Reader { id: 0, person_id, visit_id, member_id, read_at, standing, version: 1 }
+    }
+
+    pub fn no_longer_asked(&self) -> Reader {
+        Reader { standing: false, ..self.clone() }
+    }
+
+    pub fn asked_again(&self) -> Reader {
+        Reader { read_at: None, standing: true, ..self.clone() }
     }
 
     pub fn read(&self, at: Instant) -> Reader {

@@ -192,10 +192,17 @@ pub async fn add_item(write: &mut Write<Clinical>, new: &Item) -> Result<()> {
 
 /// Who should read a note.
 pub async fn readers<A>(view: &View<A>, visit: VisitId) -> Result<Vec<Reader>> {
+    let all = ever_readers(view, visit).await?;
+    Ok(all.into_iter().filter(|it| it.standing).collect())
+}
+
+/// Who was ever asked to read a note.
+pub async fn ever_readers<A>(view: &View<A>, visit: VisitId) -> Result<Vec<Reader>> {
     let (person, member) = (view.person(), view.member());
     view.all(query_as!(
         Reader,
-        r#"select id, person_id, visit_id, member_id, read_at as "read_at: Instant", version
+        r#"select id, person_id, visit_id, member_id, read_at as "read_at: Instant",
+            standing as "standing: bool", version
         from visit_reader
         where person_id = ? and visit_id = ?
             and visit_id not in (select item from hidden where kind = 'visit' and member_id = ? and standing)
@@ -212,7 +219,7 @@ pub async fn unread(view: &View<Clinical>) -> Result<Vec<Visit>> {
     let (person, member) = (view.person(), view.member());
     let asked = view.all(query!(
         r#"select visit_id as "visit_id: VisitId" from visit_reader
-        where person_id = ?1 and member_id = ?2 and read_at is null
+        where person_id = ?1 and member_id = ?2 and standing and read_at is null
             and visit_id not in (select item from hidden where kind = 'visit' and member_id = ?2 and standing)"#,
         person,
         member
@@ -227,32 +234,37 @@ pub async fn add_reader(write: &mut Write<Clinical>, new: &Reader) -> Result<()>
     let added = write.apply(
         Change::Added(new),
         query!(
-            "insert into visit_reader (person_id, visit_id, member_id, read_at) values (?, ?, ?, ?)",
+            "insert into visit_reader (person_id, visit_id, member_id, read_at, standing)
+            values (?, ?, ?, ?, ?)",
             person,
             new.visit_id,
             new.member_id,
-            new.read_at
+            new.read_at,
+            new.standing
         ),
     );
     added.await.map(|_| ())
 }
 
-/// No longer asked to read it.
-pub async fn remove_reader(write: &mut Write<Clinical>, old: &Reader) -> Result<()> {
+/// Asked no more, or once more.
+pub async fn save_reader(write: &mut Write<Clinical>, old: &Reader, new: &Reader) -> Result<()> {
     let person = write.person();
-    let removed = write.apply(
-        Change::Removed(old),
+    let saved = write.apply(
+        Change::Edited(old, new),
         query!(
-            "delete from visit_reader where person_id = ? and id = ? and version = ?",
+            "update visit_reader set read_at = ?, standing = ?, version = version + 1
+            where person_id = ? and id = ? and version = ?",
+            new.read_at,
+            new.standing,
             person,
             old.id,
             old.version
         ),
     );
-    removed.await.map(|_| ())
+    saved.await.map(|_| ())
 }
 
-/// She says that she has read it, in any role.
+/// A reader says that the note was read, in any role.
 pub async fn mark_read(write: &mut Write<Notes>, old: &Reader, new: &Reader) -> Result<()> {
     let person = write.person();
     let saved = write.apply(

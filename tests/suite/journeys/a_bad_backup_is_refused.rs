@@ -3,10 +3,10 @@
 
 use crate::support::{
     archive::{Archive, backed_up},
-    server::{ran, said},
+    server::{Server, ran, said},
 };
 use kinsheaf::platform::{
-    backup::{self, Trouble},
+    backup::{self, Trouble, Unsound},
     db::latest,
 };
 use sqlx::{AssertSqlSafe, Connection, SqliteConnection, sqlite::SqliteConnectOptions};
@@ -26,7 +26,8 @@ fn refused(trouble: Option<Trouble>, place: &Path) -> Trouble {
 
 async fn restored(file: &Path) -> Trouble {
     let place = file.parent().expect("a folder");
-    refused(backup::restore(file, &place.join("restored")).await.err(), place)
+    let made = backup::restore(file, &place.join("restored"), Unsound::Refused).await;
+    refused(made.err(), place)
 }
 
 async fn with_bytes(place: &Path, bytes: &[u8]) -> Trouble {
@@ -118,7 +119,7 @@ async fn no_file_leaves_the_folder_or_slips_in_beside_the_database() {
     // What the other archives differ from is a good one.
     let good = place.join("good.zip");
     whole.with_file("papers/more", b"more").write(&good);
-    let made = backup::restore(&good, &place.join("restored")).await;
+    let made = backup::restore(&good, &place.join("restored"), Unsound::Refused).await;
     assert_eq!(made.expect("restored").manifest.files.len(), 4);
     assert_eq!(fs::read(place.join("restored/papers/more")).expect("a file"), b"more");
 }
@@ -138,7 +139,9 @@ async fn one_of_a_newer_program_is_refused_and_one_of_an_older_is_brought_up() {
     let older = "delete from _sqlx_migrations where version > 1";
     let archive = with_database(&whole, place.path(), older).await;
     archive.with_manifest(|it| it["database"] = 1.into()).write(&bad);
-    let restored = backup::restore(&bad, &place.path().join("restored")).await.expect("restored");
+    let restored = backup::restore(&bad, &place.path().join("restored"), Unsound::Refused)
+        .await
+        .expect("restored");
     assert_eq!(restored.look.version, 1);
 }
 
@@ -170,6 +173,29 @@ async fn one_whose_record_is_not_sound_is_refused() {
     assert_eq!(output.status.code(), Some(1));
     assert!(said(&output).contains("`restore` will refuse this backup"), "{}", said(&output));
     assert!(said(&output).contains(words) && kept.exists());
+    even_so(&kept, words).await;
+}
+
+/// On an explicit word it is restored as it is, loudly, and the history tells so from then on.
+async fn even_so(backup: &Path, words: &str) {
+    let folder = backup.with_file_name("even so");
+    let (file, data) = (backup.display().to_string(), folder.display().to_string());
+    let output = ran(&["restore", &file, "--data", &data], &[]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(said(&output).contains("--even-if-unsound") && !folder.exists(), "{}", said(&output));
+    let output = ran(&["restore", &file, "--data", &data, "--even-if-unsound"], &[]);
+    assert_eq!(output.status.code(), Some(0), "{}", said(&output));
+    assert!(said(&output).contains("THIS RECORD IS NOT SOUND"), "{}", said(&output));
+    assert!(said(&output).contains(words), "{}", said(&output));
+    // What was wrong before is still found, and nothing more.
+    let settings = [("KINSHEAF_DATA", data.as_str())];
+    let output = ran(&["verify"], &settings);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(said(&output).contains("from a backup that was not sound:"), "{}", said(&output));
+    assert_eq!(said(&output).matches(words).count(), 2, "{}", said(&output));
+    assert_eq!(said(&output).matches("NOT sound").count(), 1, "{}", said(&output));
+    let server = Server::start(&folder);
+    assert!(server.get("/sign-in").contains("200 OK"));
 }
 
 #[tokio::test]

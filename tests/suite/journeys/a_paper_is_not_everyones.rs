@@ -6,7 +6,7 @@ use crate::support::{
     Browser, Family,
     paper::{pdf, picture},
 };
-use kinsheaf::platform::backup;
+use kinsheaf::platform::backup::{self, Unsound};
 use tempfile::TempDir;
 
 const WORDS: &str = "Divorce of 1971";
@@ -149,7 +149,7 @@ async fn a_backup_carries_the_pages_and_what_had_not_arrived_is_left_out() {
     let place = TempDir::new().expect("a folder");
     let (file, folder) = (place.path().join("b.zip"), place.path().join("again"));
     backup::make(family.house.folder(), &file, family.house.now()).await.expect("made");
-    let kept = backup::restore(&file, &folder).await.expect("restored");
+    let kept = backup::restore(&file, &folder, Unsound::Refused).await.expect("restored");
     let mut carried: Vec<_> =
         kept.manifest.files.iter().filter(|it| it.path.starts_with("files/")).collect();
     carried.sort_by_key(|it| it.size);

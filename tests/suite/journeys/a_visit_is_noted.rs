@@ -2,6 +2,7 @@
 //! answers, the change of a medicine, tasks and the next appointment, or nothing at all.
 
 use crate::support::{Browser, Family};
+use kinsheaf::platform::backup::{self, Unsound};
 
 /// Dr Lind, contact 1; two medicines; three questions for Dr Lind.
 pub async fn before_the_visit(ines: &mut Browser, family: &Family) {
@@ -151,4 +152,30 @@ async fn it_is_put_right_struck_brought_back_and_hidden() {
         bram.open(&family.at("/visits/1")).await.answers(200);
     }
     family.house.is_sound().await;
+}
+
+/// The newest reader of a note is exchanged for another, and back: the history stays sound, names
+/// each press, and a backup of it is restored.
+#[tokio::test]
+async fn its_readers_are_exchanged() {
+    let family = Family::new().await;
+    let mut ines = family.browser("Ines").await;
+    before_the_visit(&mut ines, &family).await;
+    ines.open(&family.at("/visits/add")).await.fill("With whom", "1");
+    ines.fill("What else was said", "All well.").tick("to be read by Rosalind");
+    ines.press("Save the note").await.answers(200);
+    for (off, on) in [("Rosalind", "Bram"), ("Bram", "Rosalind")] {
+        ines.open(&family.at("/visits/1/edit")).await.untick(&format!("to be read by {off}"));
+        ines.tick(&format!("to be read by {on}")).press("Save").await.answers(200);
+        ines.sees(&format!("{on} has not said yet that it was read"));
+        ines.does_not_see(&format!("{off} has not said yet"));
+        family.house.is_sound().await;
+    }
+    ines.open(&family.at("/history")).await.sees("Ines asked Bram to read the note of the visit");
+    ines.sees("Ines took someone off the readers of the note of the visit Dr Lind");
+    ines.sees("Ines asked someone again to read the note of the visit Dr Lind");
+    let place = tempfile::TempDir::new().expect("a folder");
+    let (file, folder) = (place.path().join("backup.zip"), place.path().join("restored"));
+    backup::make(family.house.folder(), &file, family.house.now()).await.expect("made");
+    backup::restore(&file, &folder, Unsound::Refused).await.expect("restored");
 }

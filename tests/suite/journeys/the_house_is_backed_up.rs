@@ -6,7 +6,10 @@ use crate::support::{
     archive::{Archive, backed_up},
     server::{Server, add_medicine, kinsheaf, ran, said},
 };
-use kinsheaf::platform::{backup, db::latest};
+use kinsheaf::platform::{
+    backup::{self, Unsound},
+    db::latest,
+};
 use sqlx::{AssertSqlSafe, Connection, SqliteConnection, sqlite::SqliteConnectOptions};
 use std::{
     collections::BTreeSet,
@@ -151,7 +154,9 @@ async fn everything_that_belongs_comes_back_and_nothing_else() {
     // Into a folder that is there and empty, spelled as people spell it.
     let folder = second.with_file_name("restored");
     fs::create_dir(&folder).expect("a folder");
-    backup::restore(&second, &folder.join("../restored/")).await.expect("restored");
+    backup::restore(&second, &folder.join("../restored/"), Unsound::Refused)
+        .await
+        .expect("restored");
     assert_eq!(names(&folder), ["kinsheaf.db", "papers", "secret.key"]);
     let kept = fs::read(folder.join("papers/ab/card.pdf")).expect("a file");
     assert_eq!(kept, fs::read(path.join("papers/ab/card.pdf")).expect("a file"));

@@ -6,6 +6,7 @@ mod due;
 mod history;
 mod layers;
 mod lowered;
+mod numbers;
 mod pages;
 mod reading;
 mod roles;
